@@ -34,7 +34,8 @@ jw_run_quietly() {
 # jw_missing PACKAGE...: prints those that are not installed.
 jw_missing() {
   local installed package
-  installed=" $(dpkg-query -W -f='${db:Status-Status}:${Package}\n' "$@" 2>/dev/null |
+  # dpkg-query fails when it does not know one of the names; what it does know it lists all the same.
+  installed=" $({ dpkg-query -W -f='${db:Status-Status}:${Package}\n' "$@" 2>/dev/null || true; } |
     sed -n 's/^installed://p' | tr '\n' ' ')"
   for package; do
     [[ $installed == *" $package "* ]] || printf '%s\n' "$package"
