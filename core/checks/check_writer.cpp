@@ -1,0 +1,179 @@
+#include "core/checks/check_writer.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include <fmt/format.h>
+
+#include "core/model/field_catalogue.h"
+
+namespace jw {
+namespace {
+
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
+
+/// Parts that a part is built on, itself included.
+std::vector<Part> foundations(Part part) {
+  switch (part) {
+    case Part::Cycle: return {Part::Cycle};
+    case Part::Load: return {Part::Cycle, Part::Load};
+    case Part::Chain: return {Part::Cycle, Part::Load, Part::Chain};
+    case Part::Motor: return {Part::Motor};
+    case Part::Demand:
+      return {Part::Cycle, Part::Load, Part::Chain, Part::Motor, Part::Demand};
+    case Part::Continuous: return {Part::Motor, Part::Continuous};
+    case Part::Envelope: return {Part::Motor, Part::Envelope};
+  }
+  return {};
+}
+
+bool present(const Evaluation& result, Part part) {
+  switch (part) {
+    case Part::Cycle: return result.cycle.has_value();
+    case Part::Load: return result.load.has_value();
+    case Part::Chain: return result.chain.has_value();
+    case Part::Motor: return result.motor.has_value();
+    case Part::Demand: return result.demand.has_value();
+    case Part::Continuous: return result.envelope && result.envelope->continuous;
+    case Part::Envelope: return result.envelope.has_value();
+  }
+  return false;
+}
+
+CheckState stateOf(double margin, double target) {
+  if (!isSet(margin)) return CheckState::Open;
+  if (margin < 0) return CheckState::Short;
+  return margin < target ? CheckState::Close : CheckState::Holds;
+}
+
+/// "0.87 N·m of 1.60 N·m: holds, margin 84 %".
+std::string resultLine(const Check& check) {
+  if (check.state == CheckState::Open) return "open: an input is missing";
+  const double first = check.capacityIsResult ? check.capacity : check.demand;
+  const double second = check.capacityIsResult ? check.demand : check.capacity;
+  const std::string of =
+      fmt::format("{} of {}{}", formatQuantity(first, check.quantity, check.unit),
+                  formatQuantity(second, check.quantity, check.unit),
+                  check.capacityIsResult ? " wanted" : "");
+  if (std::isinf(check.margin)) return fmt::format("{}: holds without limit", of);
+  return fmt::format("{}: {}, margin {} %", of, stateName(check.state),
+                     formatNumber(100 * check.margin, 3));
+}
+
+}  // namespace
+
+std::string_view stateName(CheckState state) {
+  switch (state) {
+    case CheckState::Holds: return "holds";
+    case CheckState::Close: return "close";
+    case CheckState::Short: return "short";
+    case CheckState::Open: return "open";
+  }
+  return "";
+}
+
+void CheckWriter::miss(std::string path) {
+  auto& missing = check_.missing;
+  if (std::find(missing.begin(), missing.end(), path) == missing.end()) {
+    missing.push_back(std::move(path));
+  }
+}
+
+void CheckWriter::show(double value, std::string_view path) {
+  if (!working_) return;
+  const auto field = findField(context_.project, path);
+  if (!field) throw std::logic_error("a check names a field that does not exist");
+  const FieldInfo& info = *field->info;
+  working_->symbols.push_back({std::string(info.symbol), std::string(info.label), value,
+                               info.quantity, info.unit, isSet(value) ? "typed" : "not given",
+                               std::string(path)});
+}
+
+double CheckWriter::input(double value, std::string_view path) {
+  if (!isSet(value)) miss(std::string(path));
+  show(value, path);
+  return value;
+}
+
+double CheckWriter::stageInput(double value, std::string_view key) {
+  if (isSet(value) && !working_) return value;
+  return input(value, fmt::format("transmission[{}].{}", context_.stage, key));
+}
+
+double CheckWriter::optionalInput(double value, std::string_view path) {
+  if (isSet(value)) show(value, path);
+  return value;
+}
+
+bool CheckWriter::has(Part part) {
+  if (present(context_.result, part)) return true;
+  const std::vector<Part> needed = foundations(part);
+  for (const MissingInput& missing : context_.result.missing) {
+    if (std::find(needed.begin(), needed.end(), missing.part) != needed.end()) miss(missing.where);
+  }
+  return false;
+}
+
+double CheckWriter::value(double value, const Derived& about) {
+  if (working_) {
+    working_->symbols.push_back({std::string(about.symbol), std::string(about.label), value,
+                                 about.quantity, about.unit, std::string(about.origin), {}});
+  }
+  return value;
+}
+
+void CheckWriter::formula(std::string_view text) {
+  if (working_) working_->formula = text;
+}
+
+void CheckWriter::source(std::string_view text) {
+  if (working_) working_->source = text;
+}
+
+void CheckWriter::note(std::string_view text) {
+  if (!working_) return;
+  if (!working_->note.empty()) working_->note += ' ';
+  working_->note += text;
+}
+
+void CheckWriter::at(Eigen::Index sample) {
+  if (sample >= 0) check_.time = context_.result.cycle->time[sample];
+}
+
+void CheckWriter::compare(double demand, double capacity) {
+  check_.demand = demand;
+  check_.capacity = capacity;
+  check_.margin = demand == 0 ? kInfinity : capacity / demand - 1;
+}
+
+Check workOut(const CheckKind& kind, const CheckContext& context, Working* working) {
+  Check check;
+  check.id = kind.id;
+  check.stage = context.stage;
+  check.title = context.stage < 0 ? std::string(kind.title)
+                                  : fmt::format("{}, stage {}", kind.title, context.stage + 1);
+  check.demand = check.capacity = check.margin = check.time = kUnset;
+  check.quantity = kind.quantity;
+  check.unit = kind.unit;
+  check.capacityIsResult = kind.capacityIsResult;
+  CheckWriter writer(context, check, working);
+  kind.work(context, writer);
+  if (!check.missing.empty()) check.margin = kUnset;
+  check.state = stateOf(check.margin, context.project.requirements.targetMargin);
+  if (working) working->result = resultLine(check);
+  return check;
+}
+
+const std::vector<CheckKind>& checkKinds() {
+  static const std::vector<CheckKind> kAll = [] {
+    std::vector<CheckKind> all;
+    for (const auto& family : {motorChecks(), controllerChecks(), driveChecks(), jointChecks()}) {
+      all.insert(all.end(), family.begin(), family.end());
+    }
+    return all;
+  }();
+  return kAll;
+}
+
+}  // namespace jw

@@ -1,0 +1,92 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "core/checks/check.h"
+#include "core/checks/evaluation.h"
+
+namespace jw {
+
+/// What a check looks at.
+struct CheckContext {
+  const Project& project;
+  const Evaluation& result;
+  int stage = -1;
+
+  const Variant& variant() const { return project.active(); }
+  const Stage& drive() const { return variant().transmission[static_cast<std::size_t>(stage)]; }
+  const StageLoad& driveLoad() const {
+    return result.chain->stages[static_cast<std::size_t>(stage)];
+  }
+};
+
+/// How a symbol that is no input came about.
+struct Derived {
+  std::string_view symbol;
+  std::string_view label;
+  Quantity quantity;
+  std::string_view unit;
+  std::string_view origin = "derived";
+};
+
+/// Takes down one check as it is worked out: the numbers always, the working only if one is wanted.
+/// One function per check thus gives the verdict and its explanation.
+class CheckWriter {
+ public:
+  /// `working` may be null.
+  CheckWriter(const CheckContext& context, Check& check, Working* working)
+      : context_(context), check_(check), working_(working) {}
+
+  /// An input by path, "motor.maxSpeed"; if it is unset the check is open. Returns the value.
+  double input(double value, std::string_view path);
+  /// The same for a field of the context's stage.
+  double stageInput(double value, std::string_view key);
+  /// An input that may be left out: shown if set.
+  double optionalInput(double value, std::string_view path);
+  /// Whether a part was evaluated; if not, the check is open for want of that part's inputs.
+  bool has(Part part);
+  /// A value on the way to the result. Returns it.
+  double value(double value, const Derived& about);
+
+  void formula(std::string_view text);
+  void source(std::string_view text);
+  void note(std::string_view text);
+  void at(Eigen::Index sample);  ///< the instant at which it is tightest
+  void compare(double demand, double capacity);
+
+  bool explains() const { return working_ != nullptr; }
+
+ private:
+  void miss(std::string path);
+  void show(double value, std::string_view path);
+
+  const CheckContext& context_;
+  Check& check_;
+  Working* working_;
+};
+
+/// One kind of check; the list of all kinds is checkKinds().
+struct CheckKind {
+  std::string_view id;
+  std::string_view title;
+  Quantity quantity;
+  std::string_view unit;
+  bool perStage = false;
+  bool capacityIsResult = false;
+  bool (*applies)(const CheckContext&) = nullptr;  ///< null = always
+  void (*work)(const CheckContext&, CheckWriter&) = nullptr;
+};
+
+std::span<const CheckKind> motorChecks();
+std::span<const CheckKind> controllerChecks();
+std::span<const CheckKind> driveChecks();
+std::span<const CheckKind> jointChecks();
+
+/// Every kind of check, in the order of the power path.
+const std::vector<CheckKind>& checkKinds();
+
+/// Works out one check; `working` may be null.
+Check workOut(const CheckKind& kind, const CheckContext& context, Working* working);
+
+}  // namespace jw

@@ -1,0 +1,163 @@
+#include "core/checks/evaluation.h"
+
+#include <cmath>
+#include <limits>
+
+#include <fmt/format.h>
+
+#include "core/checks/check_writer.h"
+#include "core/checks/headline_quantities.h"
+
+namespace jw {
+namespace {
+
+/// Keeps the value, or takes down what is missing.
+template <class T>
+void keep(std::optional<T>& slot, tl::expected<T, InputError> found, Part part,
+          Evaluation& result) {
+  if (found) {
+    slot = std::move(*found);
+  } else {
+    result.missing.push_back({found.error(), part});
+  }
+}
+
+void evaluateMotion(const Project& project, Evaluation& result) {
+  keep(result.cycle, sampleCycle(project.cycle), Part::Cycle, result);
+  if (!result.cycle) return;
+  for (const InputError& warning : result.cycle->warnings) result.notices.push_back({warning});
+  if (!isSet(project.load.inertia)) {
+    const InputError error{"the link inertia is not given", "load.inertia",
+                           "inertia of the moved link about the joint axis"};
+    result.missing.push_back({error, Part::Load});
+    return;
+  }
+  result.load = loadTorque(*result.cycle, project.cycle, project.load);
+  if (result.load->total.allFinite()) return;
+  result.load.reset();
+  const InputError error{"the load torque is too large to compute", "cycle",
+                         "check the durations, travels and inertias for a slip of the decimal"};
+  result.missing.push_back({error, Part::Load});
+}
+
+void noteStages(const StageChain& chain, Evaluation& result) {
+  for (std::size_t k = 0; k < chain.stages.size(); ++k) {
+    if (!chain.stages[k].efficiency.selfLocking()) continue;
+    result.notices.push_back(
+        {{"locks itself: the load cannot drive it, the motor has to push the load down too",
+          fmt::format("transmission[{}].backdrivingEfficiency", k),
+          "fine if the joint need not be moved by hand; do not count on it to hold"}});
+  }
+}
+
+void evaluateChain(const Project& project, Evaluation& result) {
+  if (!result.load) return;
+  keep(result.chain,
+       reflectThroughChain(project.active().transmission, *result.cycle, result.load->total,
+                           result.load->largestInertia),
+       Part::Chain, result);
+  if (result.chain) noteStages(*result.chain, result);
+}
+
+std::optional<ContinuousLimit> continuousPart(const Project& project,
+                                              const MotorConstants& atReference,
+                                              Evaluation& result) {
+  std::optional<ContinuousLimit> limit;
+  keep(limit,
+       continuousLimit(project.active().motor, atReference, project.requirements.ambient),
+       Part::Continuous, result);
+  return limit;
+}
+
+void evaluateMotor(const Project& project, Evaluation& result) {
+  const Variant& variant = project.active();
+  const auto converted = convertMotor(variant.motor);
+  if (!converted) {
+    result.missing.push_back({converted.error(), Part::Motor});
+    return;
+  }
+  for (const InputError& text : converted->contradictions) result.notices.push_back({text});
+  const double inUse = isSet(variant.motor.windingTemperature)
+                           ? variant.motor.windingTemperature
+                           : variant.motor.referenceTemperature;
+  result.motor = atTemperature(converted->constants, variant.motor, inUse, inUse);
+  const auto lasting = continuousPart(project, converted->constants, result);
+  keep(result.envelope, torqueEnvelope(variant, *result.motor, lasting), Part::Envelope, result);
+}
+
+void evaluateDemand(const Project& project, Evaluation& result) {
+  if (!result.chain || !result.motor) return;
+  const Variant& variant = project.active();
+  if (!isSet(variant.motor.rotorInertia)) {
+    const InputError error{"the rotor inertia is not given", "motor.rotorInertia",
+                           "take it from the motor's data sheet"};
+    result.missing.push_back({error, Part::Demand});
+    return;
+  }
+  result.demand = motorDemand(*result.cycle, *result.chain, variant.motor, *result.motor,
+                              variant.controller);
+}
+
+/// The sample with the smallest ray factor. A ray is followed only for samples that lie outside the
+/// envelope scaled by the smallest factor so far, so nearly all cost one comparison.
+TightestPoint findTightest(const EnvelopeLimits& limits, const Eigen::ArrayXd& speed,
+                           const Eigen::ArrayXd& torque) {
+  TightestPoint tightest{-1, std::numeric_limits<double>::infinity()};
+  for (Eigen::Index i = 0; i < speed.size(); ++i) {
+    if (speed[i] == 0 && torque[i] == 0) continue;
+    const double f = tightest.factor;
+    if (std::isfinite(f) && limits.contains(f * speed[i], f * torque[i])) continue;
+    const double factor = limits.rayFactor(speed[i], torque[i]);
+    if (factor < f) tightest = {i, factor};
+  }
+  return tightest;
+}
+
+void runChecks(const Project& project, Evaluation& result) {
+  const int stages = static_cast<int>(project.active().transmission.size());
+  for (const CheckKind& kind : checkKinds()) {
+    for (int stage = kind.perStage ? 0 : -1; stage < (kind.perStage ? stages : 0); ++stage) {
+      const CheckContext context{project, result, stage};
+      if (kind.applies && !kind.applies(context)) continue;
+      result.checks.push_back(workOut(kind, context, nullptr));
+    }
+  }
+}
+
+}  // namespace
+
+Evaluation evaluate(const Project& project, std::stop_token stop) {
+  Evaluation result;
+  evaluateMotion(project, result);
+  evaluateChain(project, result);
+  evaluateMotor(project, result);
+  if (stop.stop_requested()) return result.stopped = true, result;
+  evaluateDemand(project, result);
+  if (result.demand && result.envelope) {
+    result.tightest = findTightest(result.envelope->limits, result.chain->motorSpeed,
+                                   result.demand->torque);
+  }
+  if (stop.stop_requested()) return result.stopped = true, result;
+  result.quantities = headlineQuantities(project, result);
+  runChecks(project, result);
+  return result;
+}
+
+Working explain(const Project& project, const Evaluation& evaluation, const Check& check) {
+  Working working;
+  for (const CheckKind& kind : checkKinds()) {
+    if (kind.id == check.id) {
+      workOut(kind, CheckContext{project, evaluation, check.stage}, &working);
+    }
+  }
+  return working;
+}
+
+double quantityValue(const Evaluation& evaluation, std::string_view id) {
+  for (const NamedQuantity& quantity : evaluation.quantities) {
+    if (quantity.id == id) return quantity.value;
+  }
+  return kUnset;
+}
+
+}  // namespace jw

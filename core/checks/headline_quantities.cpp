@@ -1,0 +1,106 @@
+#include "core/checks/headline_quantities.h"
+
+#include <cmath>
+
+namespace jw {
+namespace {
+
+double peak(const Eigen::ArrayXd& values) { return values.abs().maxCoeff(); }
+
+double mean(const SampledCycle& cycle, const Eigen::ArrayXd& values) {
+  return (cycle.weight * values).sum() / cycle.period;
+}
+
+double rms(const SampledCycle& cycle, const Eigen::ArrayXd& values) {
+  return std::sqrt(mean(cycle, values.square()));
+}
+
+/// One headline figure: how it is called and how it is found in an evaluation.
+struct Headline {
+  std::string_view id;
+  std::string_view label;
+  Quantity quantity;
+  std::string_view unit;
+  bool (*known)(const Evaluation&);
+  double (*value)(const Project&, const Evaluation&);
+};
+
+using P = const Project&;
+using E = const Evaluation&;
+
+bool hasLoad(E e) { return e.load.has_value(); }
+bool hasChain(E e) { return e.chain.has_value(); }
+bool hasMotor(E e) { return e.motor.has_value(); }
+bool hasDemand(E e) { return e.demand.has_value(); }
+bool hasEnvelope(E e) { return e.envelope.has_value(); }
+
+constexpr Headline kHeadlines[] = {
+    {"joint.torque_peak", "Peak joint torque", Quantity::Torque, "N*m", hasLoad,
+     [](P, E e) { return peak(e.load->total); }},
+    {"joint.torque_rms", "Joint torque, root mean square", Quantity::Torque, "N*m", hasLoad,
+     [](P, E e) { return rms(*e.cycle, e.load->total); }},
+    {"joint.speed_peak", "Peak joint speed", Quantity::AngularSpeed, "rpm", hasLoad,
+     [](P, E e) { return peak(e.cycle->speed); }},
+    {"joint.acceleration_peak", "Peak joint acceleration", Quantity::AngularAcceleration,
+     "rad/s^2", hasLoad, [](P, E e) { return peak(e.cycle->acceleration); }},
+    {"joint.power_peak", "Peak power to the load", Quantity::Power, "W", hasLoad,
+     [](P, E e) { return (e.load->total * e.cycle->speed).maxCoeff(); }},
+    {"joint.power_mean", "Mean power to the load", Quantity::Power, "W", hasLoad,
+     [](P, E e) { return mean(*e.cycle, e.load->total * e.cycle->speed); }},
+    {"joint.inertia", "Largest load inertia", Quantity::Inertia, "kg*m^2", hasLoad,
+     [](P, E e) { return e.load->largestInertia; }},
+    {"cycle.period", "Cycle time", Quantity::Time, "s", hasLoad,
+     [](P, E e) { return e.cycle->period; }},
+    {"chain.ratio", "Ratio from motor to joint", Quantity::Ratio, "1", hasChain,
+     [](P, E e) { return std::abs(e.chain->ratio); }},
+    {"chain.inertia_at_motor", "Inertia at the motor shaft, motor included", Quantity::Inertia,
+     "kg*m^2", hasDemand,
+     [](P p, E e) {
+       const Motor& motor = p.active().motor;
+       return motor.rotorInertia + motor.brakeInertia + e.chain->inertiaAtMotor;
+     }},
+    {"motor.torque_peak", "Peak motor torque", Quantity::Torque, "N*m", hasDemand,
+     [](P, E e) { return peak(e.demand->torque); }},
+    {"motor.torque_rms", "Motor torque, root mean square", Quantity::Torque, "N*m", hasDemand,
+     [](P, E e) { return e.demand->torqueRms; }},
+    {"motor.speed_peak", "Peak motor speed", Quantity::AngularSpeed, "rpm", hasChain,
+     [](P, E e) { return peak(e.chain->motorSpeed); }},
+    {"motor.speed_rms", "Motor speed, root mean square", Quantity::AngularSpeed, "rpm", hasDemand,
+     [](P, E e) { return e.demand->speedRms; }},
+    {"motor.current_peak", "Peak phase current (amplitude)", Quantity::Current, "A", hasDemand,
+     [](P, E e) { return peak(e.demand->current); }},
+    {"motor.current_rms", "Phase current, root mean square", Quantity::Current, "A", hasDemand,
+     [](P, E e) { return e.demand->currentRms; }},
+    {"motor.copper_loss_mean", "Mean copper loss", Quantity::Power, "W", hasDemand,
+     [](P, E e) { return mean(*e.cycle, e.demand->copperLoss); }},
+    {"motor.torque_constant", "Torque constant in use, per ampere rms", Quantity::TorqueConstant,
+     "N*m/A", hasMotor, [](P, E e) { return e.motor->torquePerRmsAmp(); }},
+    {"envelope.stall_torque", "Peak torque at standstill", Quantity::Torque, "N*m", hasEnvelope,
+     [](P, E e) { return e.envelope->stallTorque; }},
+    {"envelope.corner_speed", "Corner speed", Quantity::AngularSpeed, "rpm", hasEnvelope,
+     [](P, E e) { return e.envelope->cornerSpeed; }},
+    {"envelope.no_load_speed", "No-load speed", Quantity::AngularSpeed, "rpm", hasEnvelope,
+     [](P, E e) { return e.envelope->noLoadSpeed; }},
+    {"envelope.continuous_stall_torque", "Continuous torque at standstill", Quantity::Torque,
+     "N*m", hasEnvelope, [](P, E e) { return e.envelope->continuousTorque(0); }},
+    {"supply.power_peak", "Peak power from the supply", Quantity::Power, "W", hasDemand,
+     [](P, E e) { return e.demand->supplyPower.maxCoeff(); }},
+    {"supply.power_mean", "Mean power from the supply", Quantity::Power, "W", hasDemand,
+     [](P, E e) { return mean(*e.cycle, e.demand->supplyPower); }},
+    {"supply.power_returned_peak", "Peak power returned to the supply", Quantity::Power, "W",
+     hasDemand, [](P, E e) { return std::max(0.0, -e.demand->supplyPower.minCoeff()); }},
+};
+
+}  // namespace
+
+std::vector<NamedQuantity> headlineQuantities(const Project& project, const Evaluation& result) {
+  std::vector<NamedQuantity> all;
+  for (const Headline& headline : kHeadlines) {
+    const double value =
+        headline.known(result) ? headline.value(project, result) : kUnset;
+    all.push_back({headline.id, headline.label, value, headline.quantity, headline.unit});
+  }
+  return all;
+}
+
+}  // namespace jw

@@ -1,0 +1,93 @@
+#include <array>
+#include <cmath>
+#include <span>
+
+#include "core/checks/check_writer.h"
+
+namespace jw {
+namespace {
+
+constexpr std::string_view kMachineSource =
+    "Permanent-magnet machine with i_d = 0: voltage and current limit circles (Krause, Wasynczuk "
+    "and Sudhoff, Analysis of Electric Machinery; from memory)";
+
+void motorTorque(const CheckContext& context, CheckWriter& w) {
+  w.formula("margin = f - 1, f (n, T) on the edge of the envelope");
+  w.source(kMachineSource);
+  w.note(
+      "The instant of the cycle that comes nearest to the peak envelope along the ray from the "
+      "origin, speed and torque growing together. Heat is not looked at here. No field weakening.");
+  const bool envelope = w.has(Part::Envelope);
+  if (!w.has(Part::Demand) || !envelope) return;
+  const TightestPoint& tightest = *context.result.tightest;
+  if (tightest.sample < 0) return w.compare(0, context.result.envelope->stallTorque);
+  const MotorDemand& demand = *context.result.demand;
+  w.at(tightest.sample);
+  w.value(context.result.chain->motorSpeed[tightest.sample],
+          {"n", "Motor speed there", Quantity::AngularSpeed, "rpm", "from the cycle"});
+  const double torque = w.value(
+      demand.torque[tightest.sample],
+      {"T", "Motor torque there, rotor inertia included", Quantity::Torque, "N*m",
+       "from the cycle"});
+  const double factor = w.value(
+      tightest.factor, {"f", "Factor to the edge of the envelope", Quantity::Number, "1"});
+  w.compare(std::abs(torque), factor * std::abs(torque));
+}
+
+void motorSpeed(const CheckContext& context, CheckWriter& w) {
+  w.formula("n_peak against the smaller of n_0 and n_max");
+  w.source(kMachineSource);
+  w.note("n_0 is the speed at which the bus voltage leaves no shaft torque.");
+  const bool envelope = w.has(Part::Envelope);
+  if (!w.has(Part::Chain) || !envelope) return;
+  Eigen::Index at = 0;
+  const double peak = context.result.chain->motorSpeed.abs().maxCoeff(&at);
+  w.at(at);
+  w.value(peak, {"n_peak", "Highest motor speed", Quantity::AngularSpeed, "rpm", "from the cycle"});
+  w.value(context.result.envelope->noLoadSpeed,
+          {"n_0", "No-load speed", Quantity::AngularSpeed, "rpm"});
+  w.optionalInput(context.variant().motor.maxSpeed, "motor.maxSpeed");
+  w.compare(peak, context.result.envelope->limits.speed);
+}
+
+void motorContinuous(const CheckContext& context, CheckWriter& w) {
+  w.formula("T_rms against T_c(n_rms) = K_t I_c - T_drag, P_Cu(I_c) (R_12 + R_2) + P_drag R_2 = "
+            "T_w,max - T_a");
+  w.source("Steady heat flow through two thermal resistances; rms torque as mean heating "
+           "(IEC 60034-1 equivalent continuous duty, from memory)");
+  w.note("Good when the cycle is much shorter than the winding's time constant. Hot surfaces: a "
+         "motor at its limit burns skin; see ISO 13732-1.");
+  const bool continuous = w.has(Part::Continuous);
+  if (!w.has(Part::Demand) || !w.has(Part::Envelope) || !continuous) return;
+  const ContinuousLimit& limit = *context.result.envelope->continuous;
+  const MotorDemand& demand = *context.result.demand;
+  w.value(demand.torqueRms, {"T_rms", "Root-mean-square motor torque", Quantity::Torque, "N*m",
+                             "from the cycle"});
+  const double speed = w.value(demand.speedRms, {"n_rms", "Root-mean-square motor speed",
+                                                 Quantity::AngularSpeed, "rpm", "from the cycle"});
+  const double current = limit.current(speed);
+  w.value(current * limit.machine.rmsFactor(),
+          {"I_c", "Lasting phase current at that speed, rms", Quantity::Current, "A"});
+  w.value(limit.machine.torquePerRmsAmp(),
+          {"K_t", "Torque constant, warm, per ampere rms", Quantity::TorqueConstant, "N*m/A"});
+  const double drag =
+      w.value(limit.machine.drag(speed), {"T_drag", "No-load torque", Quantity::Torque, "N*m"});
+  w.input(context.variant().motor.windingTemperatureMax, "motor.windingTemperatureMax");
+  w.input(context.project.requirements.ambient, "requirements.ambient");
+  w.compare(demand.torqueRms, std::max(0.0, limit.machine.torquePerAmp * current - drag));
+}
+
+constexpr std::array kKinds{
+    CheckKind{"motor.torque", "Motor torque at speed", Quantity::Torque, "N*m", false, false,
+              nullptr, &motorTorque},
+    CheckKind{"motor.speed", "Motor speed", Quantity::AngularSpeed, "rpm", false, false, nullptr,
+              &motorSpeed},
+    CheckKind{"motor.continuous", "Motor continuous torque", Quantity::Torque, "N*m", false, false,
+              nullptr, &motorContinuous},
+};
+
+}  // namespace
+
+std::span<const CheckKind> motorChecks() { return kKinds; }
+
+}  // namespace jw

@@ -1,0 +1,61 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/model/as_written.h"
+#include "core/model/unset.h"
+
+namespace jw {
+
+/// How a move gets from its start to its end (VDI 2143 and the cam handbooks name most of them).
+enum class MotionLaw {
+  Trapezoidal,        ///< constant acceleration, cruise, constant deceleration
+  JerkLimited,        ///< seven phases of constant jerk
+  Polynomial345,      ///< 3-4-5 polynomial
+  Polynomial4567,     ///< 4-5-6-7 polynomial
+  SineAcceleration,   ///< cycloidal motion: acceleration is one full sine
+  Harmonic,           ///< simple harmonic: acceleration is half a cosine
+  ModifiedTrapezoid,  ///< modified trapezoidal acceleration
+  ModifiedSine,       ///< modified sine acceleration
+  Sinusoid,           ///< steady sinusoid about the start angle; travel is its amplitude
+  Dwell,              ///< stands still
+  Table,              ///< imported points
+};
+
+/// Imported motion points. `angle` is relative to the segment's start; `speed` and `acceleration`
+/// are empty when the source has none (then a smoother supplies them).
+struct MotionTable {
+  std::vector<double> time;          ///< [s], strictly rising, first 0
+  std::vector<double> angle;         ///< [rad]
+  std::vector<double> speed;         ///< [rad/s]
+  std::vector<double> acceleration;  ///< [rad/s²]
+  bool operator==(const MotionTable&) const = default;
+};
+
+/// One stretch of the duty cycle.
+struct Segment {
+  std::string name;
+  MotionLaw law = MotionLaw::Trapezoidal;
+  double travel = kUnset;      ///< [rad] end minus start; amplitude for Sinusoid
+  double duration = kUnset;    ///< [s]
+  double accelShare = 1.0 / 3; ///< share of the duration spent speeding up
+  double decelShare = 1.0 / 3; ///< share of the duration spent slowing down
+  double jerkShare = 0.5;      ///< JerkLimited: share of each speed change spent in each jerk phase, 0..0.5
+  double periods = 1;          ///< Sinusoid: full periods in the duration
+  double smoothing = kUnset;   ///< Table without derivatives: smoothing window [s]
+  double payloadMass = kUnset; ///< [kg] carried in this segment; unset = the load's payload
+  double externalTorque = 0;   ///< [N·m] added to the load's, positive opposes positive motion
+  MotionTable table;           ///< Table only
+  AsWritten asWritten;
+};
+
+/// The repeated motion of the joint.
+struct Cycle {
+  double startAngle = 0;  ///< [rad] joint angle at the start; 0 = link horizontal
+  int samples = 1000;     ///< wanted samples over the cycle
+  std::vector<Segment> segments;
+  AsWritten asWritten;
+};
+
+}  // namespace jw

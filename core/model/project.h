@@ -1,0 +1,65 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/model/as_written.h"
+#include "core/model/cycle.h"
+#include "core/model/load.h"
+#include "core/model/motor.h"
+#include "core/model/stage.h"
+#include "core/model/supply.h"
+
+namespace jw {
+
+/// What the design has to satisfy.
+struct Requirements {
+  double targetMargin = 0.10;   ///< share by which a check should hold; inside it is "close"
+  double life = kUnset;         ///< [s] wanted running life
+  double ambient = 40;          ///< [°C]
+  double inertiaRatioMax = kUnset;  ///< reflected load inertia over motor inertia
+  HoldingMeans holdingMeans = HoldingMeans::Brake;
+  double holdingFactor = 1.5;   ///< safety factor on the gravity torque to hold
+  double travelMin = kUnset;    ///< [rad] lowest joint angle; unset = the cycle's own
+  double travelMax = kUnset;    ///< [rad] highest joint angle; unset = the cycle's own
+  AsWritten asWritten;
+};
+
+/// One way to build the actuator for the same load, cycle and requirements.
+struct Variant {
+  std::string name = "A";
+  Supply supply;
+  Controller controller;
+  Motor motor;
+  std::vector<Stage> transmission;  ///< motor first, joint last; empty = direct drive
+  AsWritten asWritten;
+};
+
+/// One joint: its job and the variants that could do it. Never without a variant.
+struct Project {
+  std::string title;
+  std::string note;
+  Load load;
+  Cycle cycle;
+  Requirements requirements;
+  std::vector<Variant> variants{Variant{}};
+  int activeVariant = 0;  ///< index of the variant that is evaluated
+  AsWritten asWritten;
+
+  const Variant& active() const { return variants[static_cast<std::size_t>(activeVariant)]; }
+  Variant& active() { return variants[static_cast<std::size_t>(activeVariant)]; }
+};
+
+/// Equality of every catalogued field (unset equals unset), name, text as typed and unknown key.
+bool operator==(const Supply& a, const Supply& b);
+bool operator==(const Controller& a, const Controller& b);
+bool operator==(const Motor& a, const Motor& b);
+bool operator==(const Stage& a, const Stage& b);
+bool operator==(const Load& a, const Load& b);
+bool operator==(const Segment& a, const Segment& b);
+bool operator==(const Cycle& a, const Cycle& b);
+bool operator==(const Requirements& a, const Requirements& b);
+bool operator==(const Variant& a, const Variant& b);
+bool operator==(const Project& a, const Project& b);
+
+}  // namespace jw

@@ -1,0 +1,18 @@
+#pragma once
+
+#include "core/model/load.h"
+
+namespace jw {
+
+/// A pose and the static torque there.
+struct StaticPose {
+  double angle = 0;   ///< [rad]
+  double torque = 0;  ///< [N·m], signed
+};
+
+/// The pose between `low` and `high` [rad] whose static torque (gravity and counterbalance, no
+/// friction) is largest in size. Closed form: ends of the travel and the zeros of the derivative
+/// -M sin(q + phi) + k_s.
+StaticPose worstStaticPose(const Load& load, double payloadMass, double low, double high);
+
+}  // namespace jw

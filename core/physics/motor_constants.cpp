@@ -1,0 +1,160 @@
+#include "core/physics/motor_constants.h"
+
+#include <cmath>
+#include <numbers>
+
+#include <fmt/format.h>
+
+namespace jw {
+namespace {
+
+constexpr double kSqrt2 = std::numbers::sqrt2;
+constexpr double kSqrt3 = std::numbers::sqrt3;
+/// Figures that differ by more than this share contradict each other.
+constexpr double kTolerance = 0.03;
+
+bool isDirect(const Motor& motor) { return motor.kind != MotorKind::Sinusoidal; }
+
+/// Phase amplitude of the equivalent star [V] for one volt in the measure of the data sheet. In
+/// delta a phase winding lies between two lines.
+double phaseAmplitudePerVolt(VoltageMeasure measure, WindingConnection connection) {
+  const double toStar = connection == WindingConnection::Delta ? 1 / kSqrt3 : 1.0;
+  switch (measure) {
+    case VoltageMeasure::LineToLinePeak: return 1 / kSqrt3;
+    case VoltageMeasure::LineToLineRms: return kSqrt2 / kSqrt3;
+    case VoltageMeasure::PhasePeak: return toStar;
+    case VoltageMeasure::PhaseRms: return kSqrt2 * toStar;
+  }
+  throw std::logic_error("unknown voltage measure");
+}
+
+/// The same for a block-commutated machine, whose direct voltage is the flat line-to-line EMF.
+double directPerVolt(VoltageMeasure measure, WindingConnection connection) {
+  return kSqrt3 * phaseAmplitudePerVolt(measure, connection);
+}
+
+double emfPerVolt(const Motor& motor, VoltageMeasure measure) {
+  if (motor.kind == MotorKind::BrushedDc) return 1;
+  return isDirect(motor) ? directPerVolt(measure, motor.connection)
+                         : phaseAmplitudePerVolt(measure, motor.connection);
+}
+
+/// One data-sheet figure turned into phase EMF amplitude per speed [V·s/rad].
+struct EmfFigure {
+  std::string_view key;
+  double emf;        ///< kUnset when not given
+  double stated;     ///< as stated, internal unit
+  Quantity quantity;
+  std::string_view unit;
+};
+
+double emfFromTorqueConstant(const Motor& motor) {
+  if (isDirect(motor)) return motor.torqueConstant;
+  const bool rms = motor.torqueConstantMeasure == CurrentMeasure::Rms;
+  return motor.torqueConstant / (rms ? 1.5 * kSqrt2 : 1.5);
+}
+
+double emfFromFluxLinkage(const Motor& motor) {
+  if (isDirect(motor)) return kUnset;
+  const bool delta = motor.connection == WindingConnection::Delta;
+  return motor.polePairs * motor.fluxLinkage / (delta ? kSqrt3 : 1.0);
+}
+
+/// All figures that give the EMF, the one that wins first.
+std::vector<EmfFigure> emfFigures(const Motor& m) {
+  return {{"torqueConstant", emfFromTorqueConstant(m), m.torqueConstant, Quantity::TorqueConstant,
+           "N*m/A"},
+          {"backEmfConstant", m.backEmfConstant * emfPerVolt(m, m.backEmfMeasure),
+           m.backEmfConstant, Quantity::VoltageConstant, "V/krpm"},
+          {"speedConstant", emfPerVolt(m, m.speedConstantMeasure) / m.speedConstant,
+           m.speedConstant, Quantity::SpeedConstant, "rpm/V"},
+          {"fluxLinkage", emfFromFluxLinkage(m), m.fluxLinkage, Quantity::FluxLinkage, "Wb"}};
+}
+
+InputError contradiction(const EmfFigure& used, const EmfFigure& other) {
+  // Every figure is proportional to the EMF, but K_v to its inverse.
+  const double ratio = used.emf / other.emf;
+  const double implied =
+      other.quantity == Quantity::SpeedConstant ? other.stated / ratio : other.stated * ratio;
+  return {fmt::format("{} says {}, but {} means {}", other.key,
+                      formatQuantity(other.stated, other.quantity, other.unit), used.key,
+                      formatQuantity(implied, other.quantity, other.unit)),
+          fmt::format("motor.{}", other.key),
+          fmt::format("check which convention (rms or peak, line or phase) each figure uses; {} is "
+                      "used",
+                      used.key)};
+}
+
+double starResistance(const Motor& m, double value, WindingMeasure measure) {
+  if (measure == WindingMeasure::LineToLine) return value / 2;
+  return m.connection == WindingConnection::Delta ? value / 3 : value;
+}
+
+double resistanceOf(const Motor& m) {
+  if (m.kind == MotorKind::BrushedDc) return m.resistance;
+  const double star = starResistance(m, m.resistance, m.resistanceMeasure);
+  return isDirect(m) ? 2 * star : star;
+}
+
+double inductanceOf(const Motor& m) {
+  if (isDirect(m) || !isSet(m.inductance)) return 0;
+  return starResistance(m, m.inductance, m.inductanceMeasure);
+}
+
+InputError missing(std::string_view key, std::string_view what) {
+  return {fmt::format("{} is not given", what), fmt::format("motor.{}", key),
+          "take it from the motor's data sheet"};
+}
+
+}  // namespace
+
+double MotorConstants::drag(double speed) const {
+  if (speed == 0) return 0;
+  return std::copysign(dragTorque, speed) + dragDamping * speed;
+}
+
+tl::expected<MotorConversion, InputError> convertMotor(const Motor& motor) {
+  MotorConversion result;
+  const EmfFigure* used = nullptr;
+  const std::vector<EmfFigure> figures = emfFigures(motor);
+  for (const EmfFigure& figure : figures) {
+    if (!isSet(figure.emf)) continue;
+    if (used == nullptr) {
+      used = &figure;
+    } else if (std::abs(figure.emf / used->emf - 1) > kTolerance) {
+      result.contradictions.push_back(contradiction(*used, figure));
+    }
+  }
+  if (used == nullptr) return tl::unexpected(missing("torqueConstant", "a torque constant"));
+  if (!isSet(motor.resistance)) return tl::unexpected(missing("resistance", "the resistance"));
+  MotorConstants& c = result.constants;
+  c.direct = isDirect(motor);
+  c.polePairs = motor.polePairs;
+  c.emfPerSpeed = used->emf;
+  c.torquePerAmp = c.direct ? used->emf : 1.5 * used->emf;
+  c.resistance = resistanceOf(motor);
+  c.inductance = inductanceOf(motor);
+  c.dragTorque = motor.dragTorque;
+  c.dragDamping = motor.dragDamping;
+  return result;
+}
+
+MotorConstants atTemperature(const MotorConstants& constants, const Motor& motor, double winding,
+                             double magnet) {
+  const auto factor = [&](double coefficient, double temperature) {
+    return (1 + coefficient * (temperature - 20)) /
+           (1 + coefficient * (motor.referenceTemperature - 20));
+  };
+  MotorConstants at = constants;
+  at.resistance *= factor(motor.copperCoefficient, winding);
+  at.torquePerAmp *= factor(motor.magnetCoefficient, magnet);
+  at.emfPerSpeed *= factor(motor.magnetCoefficient, magnet);
+  return at;
+}
+
+double amplitudeOf(const MotorConstants& constants, double current, CurrentMeasure measure) {
+  if (constants.direct || measure == CurrentMeasure::Amplitude) return current;
+  return current * kSqrt2;
+}
+
+}  // namespace jw

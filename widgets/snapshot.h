@@ -1,0 +1,23 @@
+#pragma once
+
+#include <memory>
+
+#include <QtGlobal>
+
+#include "core/checks/evaluation.h"
+#include "core/model/project.h"
+
+namespace jw {
+
+/// What every view shows: one project value and the evaluation that belongs to it (or, when
+/// `stale`, the last good one, of an earlier revision). Immutable, shared between views.
+struct Snapshot {
+  std::shared_ptr<const Project> project;
+  std::shared_ptr<const Evaluation> evaluation;  ///< of evaluatedProject; null before the first
+  std::shared_ptr<const Project> evaluatedProject;
+  quint64 revision = 0;
+  double evaluationSeconds = 0;
+  bool stale = false;  ///< evaluation belongs to an earlier revision, or an entry is wrong
+};
+
+}  // namespace jw
