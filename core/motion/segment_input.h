@@ -1,0 +1,30 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "core/model/cycle.h"
+#include "core/quantity/quantity.h"
+
+namespace jw {
+
+/// "cycle.segments[2]".
+std::string segmentPath(std::size_t index);
+
+/// `segment 3 "Lift"`, or `segment 3` if it has no name; counts from 1.
+std::string segmentTitle(const Segment& segment, std::size_t index);
+
+/// The first value of the cycle that cannot be used, with its path, what was found and what is
+/// allowed; nothing if the cycle can be sampled. Only values that the segment's law needs count.
+/// Allowed: 5 to 10 000 000 samples, at least one segment, angles within ±1e9 rad, durations and
+/// times above 0 and at most 1e9 s, shares as MotionLaw needs them, 0 < periods <= 100 000.
+std::optional<InputError> cycleInputError(const Cycle& cycle);
+
+/// As cycleInputError, of one segment.
+std::optional<InputError> segmentInputError(const Segment& segment, std::size_t index);
+
+/// As cycleInputError, of imported points: at least 2 rows (5 if speed or acceleration have to be
+/// found from the rows), columns of one length, every value finite, time rising from 0.
+std::optional<InputError> tableInputError(const MotionTable& table, const std::string& path);
+
+}  // namespace jw
