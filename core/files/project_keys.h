@@ -1,0 +1,40 @@
+#pragma once
+
+#include <array>
+#include <string_view>
+#include <vector>
+
+#include "core/model/cycle.h"
+
+namespace jw::keys {
+
+// The keys of a project document that hold structs; those of fields are in the catalogue.
+inline constexpr std::string_view kFormat = "format";
+inline constexpr std::string_view kVersion = "version";
+inline constexpr std::string_view kLoad = "load";
+inline constexpr std::string_view kCycle = "cycle";
+inline constexpr std::string_view kSegments = "segments";
+inline constexpr std::string_view kTable = "table";
+inline constexpr std::string_view kRequirements = "requirements";
+inline constexpr std::string_view kVariants = "variants";
+inline constexpr std::string_view kActiveVariant = "activeVariant";
+inline constexpr std::string_view kSupply = "supply";
+inline constexpr std::string_view kController = "controller";
+inline constexpr std::string_view kMotor = "motor";
+inline constexpr std::string_view kTransmission = "transmission";
+
+/// One list of a motion table in a document.
+struct TableColumn {
+  std::string_view key;
+  std::vector<double> MotionTable::*values;
+  bool required;
+};
+
+inline constexpr std::array<TableColumn, 4> kTableColumns{{
+    {"time [s]", &MotionTable::time, true},
+    {"angle [rad]", &MotionTable::angle, true},
+    {"speed [rad/s]", &MotionTable::speed, false},
+    {"acceleration [rad/s^2]", &MotionTable::acceleration, false},
+}};
+
+}  // namespace jw::keys

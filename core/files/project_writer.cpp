@@ -1,0 +1,128 @@
+// Project -> text.
+#include <stdexcept>
+
+#include "core/files/json_document.h"
+#include "core/files/project_keys.h"
+#include "core/files/project_text.h"
+#include "core/model/field_catalogue.h"
+
+namespace jw {
+namespace {
+
+std::string keyOf(std::string_view key) {
+  return std::string(key);
+}
+
+/// A number as text, or bare where the text is just what JSON would print.
+Json numberValue(const std::string& text) {
+  const Json bare = Json::parse(text, nullptr, false);
+  if (bare.is_number() && bare.dump() == text) return bare;
+  return text;
+}
+
+/// The value of one field; `fallback` is the value a reader assumes when the key is absent.
+void writeField(Json& object, const FieldInfo& info, const FieldRef& field, const void* fallback) {
+  switch (info.kind) {
+    case FieldKind::Flag:
+      object[keyOf(info.key)] = field.number() != 0;
+      return;
+    case FieldKind::Integer:
+      object[keyOf(info.key)] = static_cast<long long>(field.number());
+      return;
+    case FieldKind::Text:
+    case FieldKind::Choice:
+      object[keyOf(info.key)] = fieldText(field);
+      return;
+    case FieldKind::Number:
+      break;
+  }
+  if (isSet(field.number())) {
+    object[keyOf(info.key)] = numberValue(fieldText(field));
+  } else if (isSet(info.number(fallback))) {
+    object[keyOf(info.key)] = nullptr;
+  }
+}
+
+/// Every catalogued field of `owner`.
+template <class T>
+Json writeFields(const T& owner) {
+  static const T kDefault{};
+  const StructInfo& structure = structInfo<T>();
+  Json object = Json::object();
+  for (const FieldInfo& info : structure.fields) {
+    writeField(object, info, FieldRef{"", &info, &structure, &owner}, &kDefault);
+  }
+  return object;
+}
+
+/// Keys of a newer or foreign program, after the known ones; the map keeps them sorted.
+void writeUnknown(Json& object, const AsWritten& asWritten) {
+  for (const auto& [key, text] : asWritten.unknown) {
+    Json value = Json::parse(text, nullptr, false);
+    if (value.is_discarded()) {
+      throw std::logic_error("AsWritten::unknown holds text that is not JSON: " + key);
+    }
+    if (!object.contains(key)) object[key] = std::move(value);
+  }
+}
+
+template <class T>
+Json writePlain(const T& owner) {
+  Json object = writeFields(owner);
+  writeUnknown(object, owner.asWritten);
+  return object;
+}
+
+Json writeTable(const MotionTable& table) {
+  Json object = Json::object();
+  for (const keys::TableColumn& column : keys::kTableColumns) {
+    const std::vector<double>& values = table.*column.values;
+    if (!values.empty()) object[keyOf(column.key)] = values;
+  }
+  return object;
+}
+
+Json writeSegment(const Segment& segment) {
+  Json object = writeFields(segment);
+  if (segment.table != MotionTable{}) object[keyOf(keys::kTable)] = writeTable(segment.table);
+  writeUnknown(object, segment.asWritten);
+  return object;
+}
+
+Json writeCycle(const Cycle& cycle) {
+  Json object = writeFields(cycle);
+  Json& segments = object[keyOf(keys::kSegments)] = Json::array();
+  for (const Segment& segment : cycle.segments) segments.push_back(writeSegment(segment));
+  writeUnknown(object, cycle.asWritten);
+  return object;
+}
+
+Json writeVariant(const Variant& variant) {
+  Json object = writeFields(variant);
+  object[keyOf(keys::kSupply)] = writePlain(variant.supply);
+  object[keyOf(keys::kController)] = writePlain(variant.controller);
+  object[keyOf(keys::kMotor)] = writePlain(variant.motor);
+  Json& stages = object[keyOf(keys::kTransmission)] = Json::array();
+  for (const Stage& stage : variant.transmission) stages.push_back(writePlain(stage));
+  writeUnknown(object, variant.asWritten);
+  return object;
+}
+
+}  // namespace
+
+std::string writeProject(const Project& project) {
+  Json document;
+  document[keyOf(keys::kFormat)] = keyOf(kProjectFormat);
+  document[keyOf(keys::kVersion)] = kProjectVersion;
+  document.update(writeFields(project));
+  document[keyOf(keys::kLoad)] = writePlain(project.load);
+  document[keyOf(keys::kCycle)] = writeCycle(project.cycle);
+  document[keyOf(keys::kRequirements)] = writePlain(project.requirements);
+  Json& variants = document[keyOf(keys::kVariants)] = Json::array();
+  for (const Variant& variant : project.variants) variants.push_back(writeVariant(variant));
+  document[keyOf(keys::kActiveVariant)] = project.activeVariant;
+  writeUnknown(document, project.asWritten);
+  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace jw
