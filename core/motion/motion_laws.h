@@ -8,7 +8,7 @@
 namespace jw {
 
 // Motion laws in normalised form: u = time over duration, s = position over travel. Arguments are
-// taken as checked (segmentError). The laws are named as in VDI 2143 part 1 and the cam handbooks.
+// taken as checked (cycleInputError). The laws are named as in VDI 2143 part 1 and the cam handbooks.
 
 /// Constant acceleration for `accelShare` of the time, cruise, constant deceleration for
 /// `decelShare` [both 1, above 0, sum at most 1]. Cruise speed 1/(1 − (accelShare + decelShare)/2).

@@ -1,104 +1,67 @@
 #include "core/motion/segment_input.h"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
+
+#include "core/model/field_catalogue.h"
 
 namespace jw {
 namespace {
 
 using MaybeError = std::optional<InputError>;
 
-constexpr double kLargestAngle = 1e9;     // [rad]
-constexpr double kLongestDuration = 1e9;  // [s]
-constexpr double kMostPeriods = 1e5;
+constexpr double kLargestAngle = 1e9;     // [rad] of a table
+constexpr double kLongestDuration = 1e9;  // [s] of a table
 constexpr double kShareRounding = 1e-12;  // of accelShare + decelShare, typed as decimals
-constexpr int kFewestSamples = 5;
-constexpr int kMostSamples = 10'000'000;
 
-/// Reports on the values of one segment.
-class SegmentReader {
- public:
-  SegmentReader(const Segment& segment, std::size_t index)
-      : path_(segmentPath(index)), title_(segmentTitle(segment, index)) {}
+/// Fields without a default that sampling cannot do without.
+constexpr std::array<std::string_view, 2> kNeeded{"travel", "duration"};
 
-  InputError error(std::string_view field, const std::string& what,
-                   const std::string& remedy) const {
-    return {fmt::format("{}: {}", title_, what), fmt::format("{}.{}", path_, field), remedy};
-  }
-
-  /// Unset or outside low..high; `range` says in words what is allowed.
-  MaybeError outside(std::string_view field, std::string_view label, double value, bool inRange,
-                     const std::string& range) const {
-    if (std::isnan(value))
-      return error(field, fmt::format("{} is not set", label), "give " + range);
-    if (!std::isfinite(value) || !inRange)
-      return error(field, fmt::format("{} is {:g}", label, value), "give " + range);
-    return std::nullopt;
-  }
-
- private:
-  std::string path_, title_;
-};
-
-MaybeError durationError(const SegmentReader& read, const Segment& segment) {
-  const double value = segment.duration;
-  return read.outside("duration", "the duration [s]", value, value > 0 && value <= kLongestDuration,
-                      "a time above 0 and at most 1e9 s");
+bool isNeeded(const FieldInfo& field) {
+  return isSet(field.defaultValue) ||
+         std::find(kNeeded.begin(), kNeeded.end(), field.key) != kNeeded.end();
 }
 
-MaybeError travelError(const SegmentReader& read, const Segment& segment) {
-  return read.outside("travel", "the travel [rad]", segment.travel,
-                      std::abs(segment.travel) <= kLargestAngle,
-                      "an angle within \u00b11e9 rad; a segment that stands still is a dwell");
+/// "Lift: " in front of what is wrong with its values; nothing in front of the cycle's own.
+std::string introduction(const std::string& title) {
+  return title.empty() ? "" : title + ": ";
 }
 
-MaybeError shareError(const SegmentReader& read, const Segment& segment) {
-  const double accel = segment.accelShare;
-  const double decel = segment.decelShare;
-  const double low = segment.travel == 0 ? 0 : std::numeric_limits<double>::min();
-  const std::string range = segment.travel == 0 ? "a share from 0 to 1"
-                                                : "a share above 0 and at most 1, since the "
-                                                  "joint cannot change its speed in no time";
-  const auto inRange = [low](double share) { return share >= low && share <= 1; };
-  if (auto e =
-          read.outside("accelShare", "the share of time speeding up", accel, inRange(accel), range))
-    return e;
-  if (auto e = read.outside("decelShare", "the share of time slowing down", decel, inRange(decel),
-                            range))
-    return e;
-  if (accel + decel <= 1 + kShareRounding) return std::nullopt;
-  return read.error("decelShare",
-                    fmt::format("speeding up takes {:g} and slowing down {:g} of the duration, "
+MaybeError fieldError(const FieldInfo& field, double value, const std::string& title,
+                      const std::string& path) {
+  if (field.range.contains(value) || (!isSet(value) && !isNeeded(field))) return std::nullopt;
+  const std::string found =
+      isSet(value) ? fmt::format("is {}", formatQuantity(value, field.quantity, field.unit))
+                   : "is not set";
+  return InputError{fmt::format("{}\"{}\" {}", introduction(title), field.label, found),
+                    fmt::format("{}.{}", path, field.key),
+                    fmt::format("give {}", describeRange(field))};
+}
+
+/// The first number of `owner` that its own declaration refuses.
+template <class T>
+MaybeError fieldsError(const T& owner, const std::string& title, const std::string& path) {
+  for (const FieldInfo& field : structInfo<T>().fields) {
+    const bool isNumber = field.kind == FieldKind::Number || field.kind == FieldKind::Integer;
+    if (!isNumber || (field.applies && !field.applies(&owner))) continue;
+    if (auto error = fieldError(field, field.number(&owner), title, path)) return error;
+  }
+  return std::nullopt;
+}
+
+MaybeError shareSumError(const Segment& segment, const std::string& title,
+                         const std::string& path) {
+  const bool hasShares =
+      segment.law == MotionLaw::Trapezoidal || segment.law == MotionLaw::JerkLimited;
+  const double sum = segment.accelShare + segment.decelShare;
+  if (!hasShares || sum <= 1 + kShareRounding) return std::nullopt;
+  return InputError{fmt::format("{}: speeding up takes {:g} and slowing down {:g} of the duration, "
                                 "{:g} together",
-                                accel, decel, accel + decel),
-                    "make the two shares at most 1 together");
-}
-
-MaybeError jerkShareError(const SegmentReader& read, const Segment& segment) {
-  const double share = segment.jerkShare;
-  return read.outside("jerkShare", "the jerk share", share, share > 0 && share <= 0.5,
-                      "a share above 0 and at most 0.5 of each speed change");
-}
-
-MaybeError periodsError(const SegmentReader& read, const Segment& segment) {
-  const double periods = segment.periods;
-  return read.outside("periods", "the number of periods", periods,
-                      periods > 0 && periods <= kMostPeriods, "a number above 0 and at most 1e5");
-}
-
-MaybeError smoothingError(const SegmentReader& read, const Segment& segment) {
-  if (std::isnan(segment.smoothing)) return std::nullopt;
-  return read.outside("smoothing", "the smoothing window [s]", segment.smoothing,
-                      segment.smoothing > 0, "a time above 0, or nothing for the usual window");
-}
-
-MaybeError lawError(const SegmentReader& read, const Segment& segment) {
-  if (segment.law == MotionLaw::Trapezoidal) return shareError(read, segment);
-  if (segment.law == MotionLaw::Sinusoid) return periodsError(read, segment);
-  if (segment.law != MotionLaw::JerkLimited) return std::nullopt;
-  if (auto e = shareError(read, segment)) return e;
-  return jerkShareError(read, segment);
+                                title, segment.accelShare, segment.decelShare, sum),
+                    path + ".decelShare", "make the two shares at most 1 together"};
 }
 
 /// Rows count from 1 in what people read.
@@ -168,33 +131,21 @@ std::optional<InputError> tableInputError(const MotionTable& table, const std::s
 }
 
 std::optional<InputError> segmentInputError(const Segment& segment, std::size_t index) {
-  const SegmentReader read(segment, index);
-  if (segment.law == MotionLaw::Table) {
-    if (auto e = smoothingError(read, segment)) return e;
-    auto e = tableInputError(segment.table, segmentPath(index) + ".table");
-    if (e) e->what = segmentTitle(segment, index) + ": " + e->what;
-    return e;
-  }
-  if (segment.law != MotionLaw::Dwell) {
-    if (auto e = travelError(read, segment)) return e;
-  }
-  if (auto e = durationError(read, segment)) return e;
-  return lawError(read, segment);
+  const std::string path = segmentPath(index);
+  const std::string title = segmentTitle(segment, index);
+  if (auto error = fieldsError(segment, title, path)) return error;
+  if (segment.law != MotionLaw::Table) return shareSumError(segment, title, path);
+  auto error = tableInputError(segment.table, path + ".table");
+  if (error) error->what = introduction(title) + error->what;
+  return error;
 }
 
 std::optional<InputError> cycleInputError(const Cycle& cycle) {
   if (cycle.segments.empty())
     return InputError{"the cycle has no segments", "cycle.segments", "add at least one move"};
-  if (cycle.samples < kFewestSamples || cycle.samples > kMostSamples)
-    return InputError{fmt::format("{} samples are asked for", cycle.samples), "cycle.samples",
-                      "give a whole number from 5 to 10 000 000"};
-  if (!(std::abs(cycle.startAngle) <= kLargestAngle))
-    return InputError{std::isnan(cycle.startAngle)
-                          ? "the start angle is not set"
-                          : fmt::format("the start angle is {:g} rad", cycle.startAngle),
-                      "cycle.startAngle", "give an angle within \u00b11e9 rad"};
+  if (auto error = fieldsError(cycle, "", "cycle")) return error;
   for (std::size_t i = 0; i < cycle.segments.size(); ++i)
-    if (auto e = segmentInputError(cycle.segments[i], i)) return e;
+    if (auto error = segmentInputError(cycle.segments[i], i)) return error;
   return std::nullopt;
 }
 

@@ -15,9 +15,9 @@ std::string segmentPath(std::size_t index);
 std::string segmentTitle(const Segment& segment, std::size_t index);
 
 /// The first value of the cycle that cannot be used, with its path, what was found and what is
-/// allowed; nothing if the cycle can be sampled. Only values that the segment's law needs count.
-/// Allowed: 5 to 10 000 000 samples, at least one segment, angles within ±1e9 rad, durations and
-/// times above 0 and at most 1e9 s, shares as MotionLaw needs them, 0 < periods <= 100 000.
+/// allowed; nothing if the cycle can be sampled. Only values that matter with the segment's law
+/// count. Allowed is what the field catalogue says, with at least one segment and accelShare +
+/// decelShare at most 1.
 std::optional<InputError> cycleInputError(const Cycle& cycle);
 
 /// As cycleInputError, of one segment.

@@ -48,7 +48,7 @@ TEST(SegmentInput, UnsetValuesAreNamed) {
   const InputError travel =
       errorAfter(MotionLaw::Polynomial345, [](Segment& s) { s.travel = kUnset; });
   EXPECT_EQ(travel.where, "cycle.segments[0].travel");
-  EXPECT_THAT(travel.what, HasSubstr("segment 1 \"Lift\": the travel [rad] is not set"));
+  EXPECT_THAT(travel.what, HasSubstr("segment 1 \"Lift\": \"Travel\" is not set"));
   const InputError duration = errorAfter(MotionLaw::Dwell, [](Segment& s) { s.duration = kUnset; });
   EXPECT_EQ(duration.where, "cycle.segments[0].duration");
   EXPECT_THAT(duration.what, HasSubstr("not set"));
@@ -60,7 +60,7 @@ TEST(SegmentInput, DurationsMustBeUsable) {
     const InputError error =
         errorAfter(MotionLaw::Harmonic, [bad](Segment& s) { s.duration = bad; });
     EXPECT_EQ(error.where, "cycle.segments[0].duration") << bad;
-    EXPECT_THAT(error.remedy, HasSubstr("1e9 s"));
+    EXPECT_THAT(error.remedy, HasSubstr("above 0 s"));
   }
 }
 
@@ -79,12 +79,6 @@ TEST(SegmentInput, SharesMustBeInRange) {
   EXPECT_THAT(sum.what, HasSubstr("1.03333 together"));
 }
 
-TEST(SegmentInput, ZeroSharesAreFineWithoutTravel) {
-  EXPECT_EQ(errorAfter(MotionLaw::Trapezoidal,
-                       [](Segment& s) { s.travel = s.accelShare = s.decelShare = 0; }),
-            InputError{});
-}
-
 TEST(SegmentInput, ValuesThatTheLawDoesNotNeedDoNotMatter) {
   EXPECT_EQ(errorAfter(MotionLaw::Polynomial345,
                        [](Segment& s) { s.accelShare = s.jerkShare = s.periods = -5; }),
@@ -93,7 +87,7 @@ TEST(SegmentInput, ValuesThatTheLawDoesNotNeedDoNotMatter) {
 }
 
 TEST(SegmentInput, PeriodsMustBePositive) {
-  for (const double bad : {0.0, -1.0, 2e5, kUnset})
+  for (const double bad : {0.0, -1.0, 2e6, kUnset})
     EXPECT_EQ(errorAfter(MotionLaw::Sinusoid, [bad](Segment& s) { s.periods = bad; }).where,
               "cycle.segments[0].periods");
 }
@@ -103,9 +97,9 @@ TEST(SegmentInput, SamplesAndStartAngleMustBeUsable) {
     Cycle cycle = goodCycle(MotionLaw::Dwell);
     cycle.samples = bad;
     EXPECT_EQ(errorOf(cycle).where, "cycle.samples");
-    EXPECT_THAT(errorOf(cycle).remedy, HasSubstr("5 to 10 000 000"));
+    EXPECT_THAT(errorOf(cycle).remedy, HasSubstr("a whole number from 5 to 10"));
   }
-  for (const double bad : {kUnset, kInfinity, -2e9}) {
+  for (const double bad : {kUnset, kInfinity, -2e7}) {
     Cycle cycle = goodCycle(MotionLaw::Dwell);
     cycle.startAngle = bad;
     EXPECT_EQ(errorOf(cycle).where, "cycle.startAngle");
