@@ -1,0 +1,192 @@
+// The samples open as they were written, evaluate in full and are in the state their note tells.
+#include <cmath>
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <numbers>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include <fmt/format.h>
+#include <gtest/gtest.h>
+
+#include "core/checks/evaluation.h"
+#include "core/files/project_text.h"
+
+namespace jw {
+namespace {
+
+using States = std::map<std::string, std::string>;
+
+/// One variant of one sample, and every check of it that does more or less than hold.
+struct Expected {
+  std::string file;
+  int variant;
+  States notHolding;  ///< "drive.life[1]" -> "close"
+  std::size_t notices = 0;
+};
+
+const std::vector<Expected>& expectations() {
+  static const std::vector<Expected> kAll{
+      {"1-orchard-shoulder", 0, {{"drive.life[1]", "close"}}},
+      {"1-orchard-shoulder", 1, {{"joint.inertia_ratio", "close"}, {"joint.holding", "close"}}},
+      {"2-walking-knee", 0, {{"motor.continuous", "close"}}},
+      {"3-welding-tilt", 0, {}},
+      {"4-camera-head", 0, {}},
+      {"5-too-small",
+       0,
+       {{"motor.torque", "short"},
+        {"motor.continuous", "short"},
+        {"controller.current_peak", "short"},
+        {"controller.current_rms", "short"},
+        {"drive.torque_peak[0]", "close"},
+        {"drive.torque_average[0]", "short"},
+        {"drive.life[0]", "short"},
+        {"joint.inertia_ratio", "short"},
+        {"joint.holding", "short"}}},
+      {"6-brushed-gate", 0, {}, 1},  // its worm gear locks itself
+      {"6-brushed-gate", 1, {}},
+  };
+  return kAll;
+}
+
+std::string contents(const std::string& sample) {
+  std::ifstream file(fmt::format("{}/{}.jointwright", JW_SAMPLES_DIR, sample), std::ios::binary);
+  EXPECT_TRUE(file.is_open()) << sample;
+  std::ostringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+Project open(const std::string& sample, int variant = 0) {
+  const auto read = readProject(contents(sample), sample);
+  if (!read) {
+    ADD_FAILURE() << describe(read.error());
+    return {};
+  }
+  EXPECT_TRUE(read->notes.empty()) << sample;
+  Project project = read->project;
+  project.activeVariant = variant;
+  return project;
+}
+
+std::string idOf(const Check& check) {
+  const std::string id(check.id);
+  return check.stage < 0 ? id : fmt::format("{}[{}]", id, check.stage);
+}
+
+States notHolding(const Evaluation& result) {
+  States states;
+  for (const Check& check : result.checks) {
+    if (check.state != CheckState::Holds) states[idOf(check)] = stateName(check.state);
+  }
+  return states;
+}
+
+const Check& checkOf(const Evaluation& result, const std::string& id) {
+  for (const Check& check : result.checks) {
+    if (idOf(check) == id) return check;
+  }
+  throw std::logic_error("no check " + id);
+}
+
+/// Relative difference within 1e-5: the numbers below are written with six digits.
+void expectSixDigits(double found, double byHand, const char* what) {
+  EXPECT_NEAR(found / byHand, 1, 1e-5) << what << ": " << found << " against " << byHand;
+}
+
+TEST(Samples, FolderHoldsTheExpectedFiles) {
+  std::map<std::string, int> variants;
+  for (const Expected& expected : expectations()) ++variants[expected.file];
+  std::size_t files = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(JW_SAMPLES_DIR)) {
+    if (entry.path().extension() != ".jointwright") continue;
+    ++files;
+    const std::string stem = entry.path().stem().string();
+    ASSERT_TRUE(variants.count(stem)) << stem;
+    EXPECT_EQ(open(stem).variants.size(), static_cast<std::size_t>(variants[stem])) << stem;
+  }
+  EXPECT_EQ(files, variants.size());
+}
+
+TEST(Samples, SayThatTheyAreInvented) {
+  for (const Expected& expected : expectations()) {
+    EXPECT_EQ(
+        open(expected.file).note.find("Invented for demonstration; no real machine or product."),
+        0U)
+        << expected.file;
+  }
+}
+
+TEST(Samples, AreWrittenAsTheyWereRead) {
+  for (const Expected& expected : expectations()) {
+    EXPECT_EQ(writeProject(open(expected.file)), contents(expected.file)) << expected.file;
+  }
+}
+
+TEST(Samples, EvaluateInFull) {
+  for (const Expected& expected : expectations()) {
+    SCOPED_TRACE(fmt::format("{}, variant {}", expected.file, expected.variant));
+    const Evaluation result = evaluate(open(expected.file, expected.variant));
+    for (const MissingInput& missing : result.missing) ADD_FAILURE() << describe(missing);
+    EXPECT_EQ(result.notices.size(), expected.notices);
+    for (const NamedQuantity& quantity : result.quantities) {
+      EXPECT_TRUE(std::isfinite(quantity.value)) << quantity.id;
+    }
+  }
+}
+
+TEST(Samples, AreInTheStateTheirNoteTells) {
+  for (const Expected& expected : expectations()) {
+    SCOPED_TRACE(fmt::format("{}, variant {}", expected.file, expected.variant));
+    EXPECT_EQ(notHolding(evaluate(open(expected.file, expected.variant))), expected.notHolding);
+  }
+}
+
+TEST(Samples, GateWarnsOfTheWormGear) {
+  const Evaluation result = evaluate(open("6-brushed-gate"));
+  ASSERT_EQ(result.notices.size(), 1U);
+  EXPECT_EQ(result.notices[0].text.where, "transmission[1].backdrivingEfficiency");
+}
+
+// Worked by hand from the sample's text with the textbook laws: parallel axes, lever arms, squared
+// ratios; the speed of a trapezoid of jerk-limited ramps is travel / (t (1 - (a1 + a2) / 2)).
+TEST(Samples, OrchardShoulderAgreesWithHandCalculation) {
+  const Evaluation result = evaluate(open("1-orchard-shoulder"));
+  // "back, empty": 82 deg / (0.9 s (1 - 0.45)) = 165.657 deg/s = 27.6094 rpm; x 1.5 x 100
+  expectSixDigits(quantityValue(result, "motor.speed_peak") * 30 / std::numbers::pi, 4141.41,
+                  "motor speed [rpm]");
+  // its ramp: 2.89126 rad/s / (0.45 x 0.9 s x (1 - 0.35)) = 2.89126 / 0.26325
+  expectSixDigits(quantityValue(result, "joint.acceleration_peak"), 10.9829, "acceleration");
+  // 0.94 + 3.4 x 0.72^2 + 0.0120 = 0.94 + 1.76256 + 0.012
+  expectSixDigits(quantityValue(result, "joint.inertia"), 2.71456, "inertia [kg m^2]");
+  // gear 2.71456e4 / 100^2 + 0.19, belt (2.71456 + 0.19 + 0.28) / 1.5^2 + 0.06 = 1.47536 kg cm^2;
+  // over rotor and brake: 1.47536 / (0.31 + 0.07)
+  expectSixDigits(checkOf(result, "joint.inertia_ratio").demand, 3.88252, "inertia ratio");
+  // lying flat, with fruit: 9.80665 (5.2 x 0.34 + 3.4 x 0.72) = 41.3448 N m; x 1.5 / 150
+  expectSixDigits(checkOf(result, "joint.holding").demand, 0.413448, "holding [N m]");
+  // magnets at 90 degC: 0.096 (1 - 0.0012 x 70)
+  expectSixDigits(quantityValue(result, "motor.torque_constant"), 0.087936, "torque constant");
+}
+
+// As above; 2.1875 is the peak speed of the 4-5-6-7 polynomial over its mean speed (cam handbooks,
+// from memory), and a delta of windings counts as a star of a third of their resistance.
+TEST(Samples, CameraHeadAgreesWithHandCalculation) {
+  const Evaluation result = evaluate(open("4-camera-head"));
+  // "catch the jump": 2.1875 x 70 deg / 0.8 s = 191.406 deg/s
+  expectSixDigits(quantityValue(result, "joint.speed_peak") * 30 / std::numbers::pi, 31.9010,
+                  "joint speed [rpm]");
+  // 560 / 9.5 kg cm^2
+  expectSixDigits(checkOf(result, "joint.inertia_ratio").demand, 58.9474, "inertia ratio");
+  // centre of mass level with the axis: 6.8 x 9.80665 x 0.009 = 0.600167 N m; x 1.25
+  expectSixDigits(checkOf(result, "joint.holding").demand, 0.750209, "holding [N m]");
+  // 1.5 x 22 x 0.063 / sqrt(3) = 1.20031 N m/A; x sqrt(2) per A rms; at 70 degC 1 - 0.0012 x 50
+  expectSixDigits(quantityValue(result, "motor.torque_constant"), 1.59565, "torque constant");
+  // heat allows sqrt(60 K / 4.2 K/W / (1.5 x 7.33333 x 1.2751 ohm)) = 1.009 A, the controller 1 A;
+  // magnets at 30 + 60 x 3.4 / 4.2 = 78.5714 degC: 1.20031 x 0.929714 N m/A x 1 A
+  expectSixDigits(checkOf(result, "joint.holding").capacity, 1.11595, "lasting torque [N m]");
+}
+
+}  // namespace
+}  // namespace jw
