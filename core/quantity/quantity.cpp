@@ -14,7 +14,20 @@
 namespace jw {
 namespace {
 
-using namespace detail;
+using detail::askFor;
+using detail::convertIn;
+using detail::leading;
+using detail::meaningOf;
+using detail::measures;
+using detail::quoted;
+using detail::ReadNumber;
+using detail::readNumber;
+using detail::shortNumber;
+using detail::trimmed;
+using detail::UnitTextError;
+using detail::unknownUnit;
+using detail::withDigitsForLetters;
+using detail::wrongUnit;
 using Parsed = tl::expected<ParsedQuantity, InputError>;
 
 constexpr std::size_t kLongestEntry = 200;

@@ -1,8 +1,6 @@
 #include "core/quantity/unit_table.h"
 
-#include <cassert>
 #include <functional>
-#include <iterator>
 #include <numbers>
 #include <stdexcept>
 #include <unordered_map>
