@@ -72,10 +72,11 @@ TEST(SampledCycle, KineticEnergyComesBack) {
   }
 }
 
-// Rms acceleration in closed form. Trapezoid with shares a and d: v²(1/a + 1/d) with
-// v = 1/(1 − (a + d)/2). Jerk limited: each speed change v over share a holds v²/a·(1 −
-// 4j/3)/(1−j)² (two ramps at a third of the peak squared). 3-4-5: ∫(60u − 180u² + 120u³)² du =
-// 120/7.
+// Mean square of the acceleration in closed form.
+// Trapezoid with shares a and d: v²(1/a + 1/d) with v = 1/(1 − (a + d)/2).
+// Jerk limited: a speed change over the share a holds v²/a·(1 − 4j/3)/(1 − j)², since its two ramps
+// average a third of the peak's square.
+// 3-4-5: ∫(60u − 180u² + 120u³)² du = 120/7.
 TEST(SampledCycle, RmsAccelerationOfPiecewisePolynomialsIsExact) {
   const auto meanSquare = [](Segment segment, int samples) {
     segment.duration = segment.travel = 1;
@@ -109,9 +110,9 @@ TEST(SampledCycle, JumpsInAccelerationAreTwoSamplesAtOneTime) {
 TEST(SampledCycle, TakesAboutTheWantedSamplesInProportionToTheDurations) {
   for (const int samples : {50, 1000, 20000}) {
     const SampledCycle s = sampled(thereAndBack(MotionLaw::Polynomial345, samples));
-    EXPECT_NEAR(static_cast<double>(s.size()), samples, 6);
-    const auto inDwell = static_cast<double>((s.segment == 1).count());
-    EXPECT_NEAR(inDwell, samples * 0.4 / 2.2, 2);
+    const auto inDwell = (s.segment == 1).count();
+    EXPECT_LE(inDwell, 33);  // nothing changes while the joint stands
+    EXPECT_NEAR(static_cast<double>(s.size() - inDwell), samples, 6);
   }
   const SampledCycle coarse = sampled(thereAndBack(MotionLaw::JerkLimited, 5));
   EXPECT_EQ(coarse.size(), 11 * 3);  // 5 + 1 + 5 pieces
