@@ -1,0 +1,74 @@
+#include "widgets/inputs/field_editor.h"
+
+#include <utility>
+
+#include "widgets/inputs/choice_field.h"
+#include "widgets/inputs/field_text.h"
+#include "widgets/inputs/flag_field.h"
+#include "widgets/inputs/note_field.h"
+#include "widgets/inputs/number_field.h"
+#include "widgets/inputs/text_field.h"
+
+namespace jw {
+namespace {
+
+FieldEditor* plainEditor(const FieldInfo& info, const QString& path, QWidget* parent) {
+  switch (info.kind) {
+    case FieldKind::Number:
+    case FieldKind::Integer: return new NumberField(info, path, parent);
+    case FieldKind::Choice: return new ChoiceField(info, path, parent);
+    case FieldKind::Flag: return new FlagField(info, path, parent);
+    case FieldKind::Text: break;
+  }
+  if (isParagraph(info)) return new NoteField(info, path, parent);
+  return new TextField(info, path, parent);
+}
+
+tl::expected<void, InputError> setUntyped(Project& project, const std::string& path, double value) {
+  const auto field = findField(project, path);
+  if (!field) return tl::unexpected(field.error());
+  // What was found is inside `project`, which may be changed.
+  void* owner = const_cast<void*>(field->owner);
+  field->info->setNumber(owner, value);
+  auto& kept = const_cast<AsWritten&>(field->structInfo->asWritten(owner)).typed;
+  kept.erase(std::string(field->info->key));
+  return {};
+}
+
+}  // namespace
+
+FieldLink::FieldLink(const FieldInfo& info, QString path) : info_(info), path_(std::move(path)) {}
+
+void FieldLink::beginGesture() { ++gesture_; }
+
+void FieldLink::send(const QString& text) {
+  emit editRequested(edit([path = path_.toStdString(), value = text.toStdString()](Project& p) {
+    return setField(p, path, value);
+  }));
+}
+
+void FieldLink::sendUntyped(double value) {
+  emit editRequested(
+      edit([path = path_.toStdString(), value](Project& p) { return setUntyped(p, path, value); }));
+}
+
+Edit FieldLink::edit(std::function<tl::expected<void, InputError>(Project&)> apply) const {
+  return {"Change " + lowerFirst(toQString(info_.label)), path_ + '#' + QString::number(gesture_),
+          std::move(apply)};
+}
+
+bool isParagraph(const FieldInfo& info) {
+  return info.kind == FieldKind::Text && info.key == "note";
+}
+
+FieldEditor* makeEditor(const FieldInfo& info, const QString& path, QWidget* parent) {
+  FieldEditor* editor = plainEditor(info, path, parent);
+  QWidget* widget = editor->widget();
+  widget->setObjectName(path);
+  widget->setAccessibleName(spokenName(info));
+  widget->setAccessibleDescription(toQString(info.help));
+  widget->setToolTip(fieldToolTip(info));
+  return editor;
+}
+
+}  // namespace jw

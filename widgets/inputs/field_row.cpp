@@ -1,0 +1,100 @@
+#include "widgets/inputs/field_row.h"
+
+#include <QGridLayout>
+#include <QLabel>
+
+#include "widgets/inputs/field_text.h"
+#include "widgets/theme/symbol_text.h"
+
+namespace jw {
+namespace {
+
+constexpr int kPauseBeforeMessage = 350;  // ms
+constexpr int kSymbolWidth = 30;          // px
+constexpr int kEditorWidth = 118;         // px
+constexpr int kHeight = 26;               // px, of a row of one line
+
+QLabel* makeLabel(const FieldInfo& info, QWidget* buddy, QWidget* parent) {
+  auto* label = new QLabel(symbolHtml(toQString(info.label)), parent);
+  label->setProperty("role", "muted");
+  label->setWordWrap(true);
+  label->setBuddy(buddy);
+  label->setToolTip(fieldToolTip(info));
+  label->setMinimumWidth(1);
+  return label;
+}
+
+QLabel* makeSymbol(const FieldInfo& info, QWidget* parent) {
+  auto* symbol = new QLabel(symbolHtml(toQString(info.symbol)), parent);
+  symbol->setProperty("role", "symbol");
+  symbol->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+  symbol->setMinimumWidth(kSymbolWidth);
+  return symbol;
+}
+
+}  // namespace
+
+FieldRow::FieldRow(const FieldInfo& info, const QString& path, QWidget* parent)
+    : QWidget(parent), editor_(makeEditor(info, path, this)) {
+  auto* grid = new QGridLayout(this);
+  grid->setContentsMargins(0, 0, 0, 0);
+  grid->setHorizontalSpacing(8);
+  grid->setVerticalSpacing(2);
+  grid->setColumnStretch(0, 1);
+  if (!isParagraph(info)) grid->setRowMinimumHeight(0, kHeight);
+  QLabel* symbol = info.symbol.empty() ? nullptr : makeSymbol(info, this);
+  place(*grid, makeLabel(info, editor_->widget(), this), symbol);
+  pause_.setSingleShot(true);
+  pause_.setInterval(kPauseBeforeMessage);
+  connect(&pause_, &QTimer::timeout, this, &FieldRow::showMessage);
+  connect(&editor_->link(), &FieldLink::entryChanged, this, &FieldRow::entryChanged);
+}
+
+void FieldRow::place(QGridLayout& grid, QLabel* label, QLabel* symbol) {
+  const bool paragraph = isParagraph(editor_->info());
+  grid.addWidget(label, 0, 0, 1, paragraph ? 3 : 1);
+  if (symbol != nullptr) grid.addWidget(symbol, 0, 1);
+  if (paragraph) {
+    grid.addWidget(editor_->widget(), 1, 0, 1, 3);
+    return;
+  }
+  const int extra = symbol == nullptr ? kSymbolWidth + grid.horizontalSpacing() : 0;
+  editor_->widget()->setFixedWidth(kEditorWidth + extra);
+  grid.addWidget(editor_->widget(), 0, symbol == nullptr ? 1 : 2, 1, symbol == nullptr ? 2 : 1);
+}
+
+void FieldRow::showField(const FieldRef& field) {
+  const bool applies = field.info->applies == nullptr || field.info->applies(field.owner);
+  if (!applies) editor_->discardEntry();
+  editor_->showField(field);
+  if (applies == isHidden()) setVisible(applies);
+}
+
+void FieldRow::entryChanged(bool settled) {
+  if (!isWrong() || settled) {
+    pause_.stop();
+    showMessage();
+  } else if (message_ != nullptr && !message_->isHidden()) {
+    message_->setText(editor_->wrongEntry());
+  } else {
+    pause_.start();
+  }
+  emit wrongChanged();
+}
+
+void FieldRow::showMessage() {
+  const QString text = editor_->wrongEntry();
+  if (message_ == nullptr) {
+    if (text.isEmpty()) return;
+    message_ = new QLabel(this);
+    message_->setProperty("role", "error");
+    message_->setWordWrap(true);
+    message_->setTextFormat(Qt::PlainText);
+    message_->setObjectName(editor_->link().path() + ".message");
+    static_cast<QGridLayout*>(layout())->addWidget(message_, 2, 0, 1, 3);
+  }
+  message_->setText(text);
+  message_->setVisible(!text.isEmpty());
+}
+
+}  // namespace jw
