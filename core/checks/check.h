@@ -15,25 +15,26 @@ std::string_view stateName(CheckState state);
 
 /// One verdict: demand against capacity.
 struct Check {
-  std::string_view id;    ///< stable, "drive.life"
-  int stage = -1;         ///< index into the transmission, -1 if the check is of no stage
-  std::string title;      ///< "Drive life, stage 2"
-  double demand = 0;      ///< in the quantity's internal unit; NaN when open
-  double capacity = 0;    ///< likewise
-  double margin = 0;      ///< capacity / demand - 1; +inf when nothing is demanded
+  std::string_view id;  ///< stable, "drive.life"
+  int stage = -1;       ///< index into the transmission, -1 if the check is of no stage
+  std::string title;    ///< "Drive life, stage 2"
+  double demand = 0;    ///< in the quantity's internal unit; NaN when open
+  double capacity = 0;  ///< likewise
+  double margin = 0;    ///< capacity / demand - 1; +inf when nothing is demanded
   Quantity quantity = Quantity::Number;
   std::string_view unit;  ///< display unit
   CheckState state = CheckState::Open;
-  bool capacityIsResult = false;  ///< the design gives the capacity and the requirement is the demand (life)
-  double time = 0;        ///< [s] instant of the cycle at which it is tightest, NaN if of none
+  bool capacityIsResult =
+      false;        ///< the design gives the capacity and the requirement is the demand (life)
+  double time = 0;  ///< [s] instant of the cycle at which it is tightest, NaN if of none
   std::vector<std::string> missing;  ///< paths of fields that it needs and that are unset
 };
 
 /// One symbol of a working.
 struct WorkingSymbol {
-  std::string symbol;     ///< "T_av"; '_' starts a subscript
+  std::string symbol;  ///< "T_av"; '_' starts a subscript
   std::string label;
-  double value = 0;       ///< internal unit
+  double value = 0;  ///< internal unit
   Quantity quantity = Quantity::Number;
   std::string_view unit;  ///< display unit
   std::string origin;     ///< "typed", "from the cycle", "derived"
@@ -42,11 +43,11 @@ struct WorkingSymbol {
 
 /// How a verdict came about.
 struct Working {
-  std::string formula;    ///< "L = L_r · (T_r / T_av)³ · n_r / n_av"
+  std::string formula;  ///< "L = L_r · (T_r / T_av)³ · n_r / n_av"
   std::vector<WorkingSymbol> symbols;
-  std::string result;     ///< "L = 4 830 h: short of 7 000 h by 31 %"
-  std::string source;     ///< standard or textbook with section, or "common practice"
-  std::string note;       ///< assumptions and cautions
+  std::string result;  ///< "L = 4 830 h: short of 7 000 h by 31 %"
+  std::string source;  ///< standard or textbook with section, or "common practice"
+  std::string note;    ///< assumptions and cautions
 };
 
 }  // namespace jw

@@ -16,27 +16,40 @@ constexpr double kInfinity = std::numeric_limits<double>::infinity();
 /// Parts that a part is built on, itself included.
 std::vector<Part> foundations(Part part) {
   switch (part) {
-    case Part::Cycle: return {Part::Cycle};
-    case Part::Load: return {Part::Cycle, Part::Load};
-    case Part::Chain: return {Part::Cycle, Part::Load, Part::Chain};
-    case Part::Motor: return {Part::Motor};
+    case Part::Cycle:
+      return {Part::Cycle};
+    case Part::Load:
+      return {Part::Cycle, Part::Load};
+    case Part::Chain:
+      return {Part::Cycle, Part::Load, Part::Chain};
+    case Part::Motor:
+      return {Part::Motor};
     case Part::Demand:
       return {Part::Cycle, Part::Load, Part::Chain, Part::Motor, Part::Demand};
-    case Part::Continuous: return {Part::Motor, Part::Continuous};
-    case Part::Envelope: return {Part::Motor, Part::Envelope};
+    case Part::Continuous:
+      return {Part::Motor, Part::Continuous};
+    case Part::Envelope:
+      return {Part::Motor, Part::Envelope};
   }
   return {};
 }
 
 bool present(const Evaluation& result, Part part) {
   switch (part) {
-    case Part::Cycle: return result.cycle.has_value();
-    case Part::Load: return result.load.has_value();
-    case Part::Chain: return result.chain.has_value();
-    case Part::Motor: return result.motor.has_value();
-    case Part::Demand: return result.demand.has_value();
-    case Part::Continuous: return result.envelope && result.envelope->continuous;
-    case Part::Envelope: return result.envelope.has_value();
+    case Part::Cycle:
+      return result.cycle.has_value();
+    case Part::Load:
+      return result.load.has_value();
+    case Part::Chain:
+      return result.chain.has_value();
+    case Part::Motor:
+      return result.motor.has_value();
+    case Part::Demand:
+      return result.demand.has_value();
+    case Part::Continuous:
+      return result.envelope && result.envelope->continuous;
+    case Part::Envelope:
+      return result.envelope.has_value();
   }
   return false;
 }
@@ -52,23 +65,41 @@ std::string resultLine(const Check& check) {
   if (check.state == CheckState::Open) return "open: an input is missing";
   const double first = check.capacityIsResult ? check.capacity : check.demand;
   const double second = check.capacityIsResult ? check.demand : check.capacity;
-  const std::string of =
-      fmt::format("{} of {}{}", formatQuantity(first, check.quantity, check.unit),
-                  formatQuantity(second, check.quantity, check.unit),
-                  check.capacityIsResult ? " wanted" : "");
+  const std::string of = fmt::format(
+      "{} of {}{}", formatQuantity(first, check.quantity, check.unit),
+      formatQuantity(second, check.quantity, check.unit), check.capacityIsResult ? " wanted" : "");
   if (std::isinf(check.margin)) return fmt::format("{}: holds without limit", of);
   return fmt::format("{}: {}, margin {} %", of, stateName(check.state),
                      formatNumber(100 * check.margin, 3));
+}
+
+/// Where the value of a field came from.
+std::string_view originOf(const FieldRef& field, double value) {
+  if (!isSet(value)) return "not given";
+  const auto& typed = field.structInfo->asWritten(field.owner).typed;
+  const bool isDefault =
+      value == field.info->defaultValue && !typed.contains(std::string(field.info->key));
+  return isDefault ? "usual value" : "typed";
+}
+
+/// "Belt", "Coupling" or "Drive".
+std::string_view stageNoun(const Stage& stage) {
+  if (stage.family == StageFamily::Belt) return "Belt";
+  return stage.family == StageFamily::Coupling ? "Coupling" : "Drive";
 }
 
 }  // namespace
 
 std::string_view stateName(CheckState state) {
   switch (state) {
-    case CheckState::Holds: return "holds";
-    case CheckState::Close: return "close";
-    case CheckState::Short: return "short";
-    case CheckState::Open: return "open";
+    case CheckState::Holds:
+      return "holds";
+    case CheckState::Close:
+      return "close";
+    case CheckState::Short:
+      return "short";
+    case CheckState::Open:
+      return "open";
   }
   return "";
 }
@@ -86,7 +117,7 @@ void CheckWriter::show(double value, std::string_view path) {
   if (!field) throw std::logic_error("a check names a field that does not exist");
   const FieldInfo& info = *field->info;
   working_->symbols.push_back({std::string(info.symbol), std::string(info.label), value,
-                               info.quantity, info.unit, isSet(value) ? "typed" : "not given",
+                               info.quantity, info.unit, std::string(originOf(*field, value)),
                                std::string(path)});
 }
 
@@ -117,8 +148,13 @@ bool CheckWriter::has(Part part) {
 
 double CheckWriter::value(double value, const Derived& about) {
   if (working_) {
-    working_->symbols.push_back({std::string(about.symbol), std::string(about.label), value,
-                                 about.quantity, about.unit, std::string(about.origin), {}});
+    working_->symbols.push_back({std::string(about.symbol),
+                                 std::string(about.label),
+                                 value,
+                                 about.quantity,
+                                 about.unit,
+                                 std::string(about.origin),
+                                 {}});
   }
   return value;
 }
@@ -152,7 +188,8 @@ Check workOut(const CheckKind& kind, const CheckContext& context, Working* worki
   check.id = kind.id;
   check.stage = context.stage;
   check.title = context.stage < 0 ? std::string(kind.title)
-                                  : fmt::format("{}, stage {}", kind.title, context.stage + 1);
+                                  : fmt::format("{} {}, stage {}", stageNoun(context.drive()),
+                                                kind.title, context.stage + 1);
   check.demand = check.capacity = check.margin = check.time = kUnset;
   check.quantity = kind.quantity;
   check.unit = kind.unit;

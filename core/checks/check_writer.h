@@ -69,7 +69,7 @@ class CheckWriter {
 /// One kind of check; the list of all kinds is checkKinds().
 struct CheckKind {
   std::string_view id;
-  std::string_view title;
+  std::string_view title;  ///< "Motor speed"; of a stage: "life", the stage's noun goes before it
   Quantity quantity;
   std::string_view unit;
   bool perStage = false;

@@ -13,23 +13,35 @@ constexpr std::string_view kSource =
 
 /// Amperes in the controller's own measure per ampere of amplitude.
 double measureFactor(const CheckContext& context) {
-  const bool amplitude =
-      context.variant().controller.currentMeasure == CurrentMeasure::Amplitude;
+  const bool amplitude = context.variant().controller.currentMeasure == CurrentMeasure::Amplitude;
   return amplitude ? 1.0 : context.result.motor->rmsFactor();
+}
+
+std::string_view measureLabel(const CheckContext& context) {
+  if (context.result.motor->direct) return "Motor current, direct";
+  return context.variant().controller.currentMeasure == CurrentMeasure::Amplitude
+             ? "Motor phase current, amplitude"
+             : "Motor phase current, rms";
 }
 
 void currentPeak(const CheckContext& context, CheckWriter& w) {
   w.formula("I_peak = (T + T_drag) / K_t against I_pk");
   w.source(kSource);
   w.note("Both in the measure, rms or peak, that the controller's data use.");
-  const double limit =
-      w.input(context.variant().controller.currentPeak, "controller.currentPeak");
+  const double limit = w.input(context.variant().controller.currentPeak, "controller.currentPeak");
   if (!w.has(Part::Demand)) return;
   Eigen::Index at = 0;
-  const double peak =
-      context.result.demand->current.abs().maxCoeff(&at) * measureFactor(context);
+  const double peak = context.result.demand->current.abs().maxCoeff(&at) * measureFactor(context);
   w.at(at);
-  w.value(peak, {"I_peak", "Highest motor current", Quantity::Current, "A", "from the cycle"});
+  const MotorDemand& demand = *context.result.demand;
+  const double speed = context.result.chain->motorSpeed[at];
+  w.value(demand.torque[at],
+          {"T", "Motor torque there", Quantity::Torque, "N*m", "from the cycle"});
+  w.value(context.result.motor->drag(speed),
+          {"T_drag", "No-load torque there", Quantity::Torque, "N*m"});
+  w.value(context.result.motor->torquePerAmp / measureFactor(context),
+          {"K_t", "Torque constant in use, in that measure", Quantity::TorqueConstant, "N*m/A"});
+  w.value(peak, {"I_peak", measureLabel(context), Quantity::Current, "A", "from the cycle"});
   w.compare(peak, limit);
 }
 
@@ -41,9 +53,9 @@ void currentRms(const CheckContext& context, CheckWriter& w) {
       w.input(context.variant().controller.currentContinuous, "controller.currentContinuous");
   if (!w.has(Part::Demand)) return;
   const double factor = measureFactor(context) / context.result.motor->rmsFactor();
-  const double rms = w.value(
-      context.result.demand->currentRms * factor,
-      {"I_rms", "Motor current over the cycle", Quantity::Current, "A", "from the cycle"});
+  const double rms =
+      w.value(context.result.demand->currentRms * factor,
+              {"I_rms", measureLabel(context), Quantity::Current, "A", "from the cycle"});
   w.compare(rms, limit);
 }
 
@@ -56,6 +68,8 @@ constexpr std::array kKinds{
 
 }  // namespace
 
-std::span<const CheckKind> controllerChecks() { return kKinds; }
+std::span<const CheckKind> controllerChecks() {
+  return kKinds;
+}
 
 }  // namespace jw

@@ -67,8 +67,7 @@ void speedPeak(const CheckContext& context, CheckWriter& w) {
   Eigen::Index at = 0;
   const double peak = context.driveLoad().inputSpeed.abs().maxCoeff(&at);
   w.at(at);
-  w.value(peak,
-          {"n_in", "Highest input speed", Quantity::AngularSpeed, "rpm", "from the cycle"});
+  w.value(peak, {"n_in", "Highest input speed", Quantity::AngularSpeed, "rpm", "from the cycle"});
   w.compare(peak, limit);
 }
 
@@ -77,14 +76,14 @@ void speedAverage(const CheckContext& context, CheckWriter& w) {
   w.source("Mean input speed over the cycle, dwells included; common practice, no source");
   const double limit = w.stageInput(context.drive().averageSpeed, "averageSpeed");
   if (!w.has(Part::Chain)) return;
-  const double mean = w.value(meanSpeed(context), {"n_av", "Average input speed",
-                                                   Quantity::AngularSpeed, "rpm",
-                                                   "from the cycle"});
+  const double mean =
+      w.value(meanSpeed(context),
+              {"n_av", "Average input speed", Quantity::AngularSpeed, "rpm", "from the cycle"});
   w.compare(mean, limit);
 }
 
 void life(const CheckContext& context, CheckWriter& w) {
-  w.formula("L = L_r (T_r / T_av)^p n_r / n_av");
+  w.formula("L = L_r (T_r / T_av)^p n_r / n_av against L_w");
   w.source("ISO 281 basic rating life scaled from the rated point; read second-hand");
   w.note("At 90 % reliability, in hours of the whole cycle with its dwells.");
   const Stage& stage = context.drive();
@@ -96,29 +95,31 @@ void life(const CheckContext& context, CheckWriter& w) {
   if (!w.has(Part::Chain)) return;
   const double torque = w.value(meanTorque(context), {"T_av", "Average output torque",
                                                       Quantity::Torque, "N*m", "from the cycle"});
-  const double speed = w.value(meanSpeed(context), {"n_av", "Average input speed",
-                                                    Quantity::AngularSpeed, "rpm",
-                                                    "from the cycle"});
-  const double reached = w.value(
-      driveLife(ratedLife, ratedTorque, ratedSpeed, exponent, torque, speed),
-      {"L", "Life reached", Quantity::Time, "h"});
+  const double speed =
+      w.value(meanSpeed(context),
+              {"n_av", "Average input speed", Quantity::AngularSpeed, "rpm", "from the cycle"});
+  const double reached =
+      w.value(driveLife(ratedLife, ratedTorque, ratedSpeed, exponent, torque, speed),
+              {"L", "Life reached", Quantity::Time, "h"});
   w.compare(wanted, reached);
 }
 
 constexpr std::array kKinds{
-    CheckKind{"drive.torque_peak", "Drive peak torque", Quantity::Torque, "N*m", true, false,
-              nullptr, &torquePeak},
-    CheckKind{"drive.torque_average", "Drive average torque", Quantity::Torque, "N*m", true, false,
+    CheckKind{"drive.torque_peak", "peak torque", Quantity::Torque, "N*m", true, false, nullptr,
+              &torquePeak},
+    CheckKind{"drive.torque_average", "average torque", Quantity::Torque, "N*m", true, false,
               &hasLife, &torqueAverage},
-    CheckKind{"drive.speed_peak", "Drive peak speed", Quantity::AngularSpeed, "rpm", true, false,
-              nullptr, &speedPeak},
-    CheckKind{"drive.speed_average", "Drive average speed", Quantity::AngularSpeed, "rpm", true,
-              false, &hasLife, &speedAverage},
-    CheckKind{"drive.life", "Drive life", Quantity::Time, "h", true, true, &hasLife, &life},
+    CheckKind{"drive.speed_peak", "peak speed", Quantity::AngularSpeed, "rpm", true, false, nullptr,
+              &speedPeak},
+    CheckKind{"drive.speed_average", "average speed", Quantity::AngularSpeed, "rpm", true, false,
+              &hasLife, &speedAverage},
+    CheckKind{"drive.life", "life", Quantity::Time, "h", true, true, &hasLife, &life},
 };
 
 }  // namespace
 
-std::span<const CheckKind> driveChecks() { return kKinds; }
+std::span<const CheckKind> driveChecks() {
+  return kKinds;
+}
 
 }  // namespace jw

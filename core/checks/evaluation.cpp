@@ -44,7 +44,7 @@ void noteStages(const StageChain& chain, Evaluation& result) {
   for (std::size_t k = 0; k < chain.stages.size(); ++k) {
     if (!chain.stages[k].efficiency.selfLocking()) continue;
     result.notices.push_back(
-        {{"locks itself: the load cannot drive it, the motor has to push the load down too",
+        {{"locks itself: the load cannot drive it, so the motor drives the load both ways",
           fmt::format("transmission[{}].backdrivingEfficiency", k),
           "fine if the joint need not be moved by hand; do not count on it to hold"}});
   }
@@ -63,8 +63,7 @@ std::optional<ContinuousLimit> continuousPart(const Project& project,
                                               const MotorConstants& atReference,
                                               Evaluation& result) {
   std::optional<ContinuousLimit> limit;
-  keep(limit,
-       continuousLimit(project.active().motor, atReference, project.requirements.ambient),
+  keep(limit, continuousLimit(project.active().motor, atReference, project.requirements.ambient),
        Part::Continuous, result);
   return limit;
 }
@@ -77,9 +76,8 @@ void evaluateMotor(const Project& project, Evaluation& result) {
     return;
   }
   for (const InputError& text : converted->contradictions) result.notices.push_back({text});
-  const double inUse = isSet(variant.motor.windingTemperature)
-                           ? variant.motor.windingTemperature
-                           : variant.motor.referenceTemperature;
+  const double inUse = isSet(variant.motor.windingTemperature) ? variant.motor.windingTemperature
+                                                               : variant.motor.referenceTemperature;
   result.motor = atTemperature(converted->constants, variant.motor, inUse, inUse);
   const auto lasting = continuousPart(project, converted->constants, result);
   keep(result.envelope, torqueEnvelope(variant, *result.motor, lasting), Part::Envelope, result);
@@ -94,8 +92,8 @@ void evaluateDemand(const Project& project, Evaluation& result) {
     result.missing.push_back({error, Part::Demand});
     return;
   }
-  result.demand = motorDemand(*result.cycle, *result.chain, variant.motor, *result.motor,
-                              variant.controller);
+  result.demand =
+      motorDemand(*result.cycle, *result.chain, variant.motor, *result.motor, variant.controller);
 }
 
 /// The sample with the smallest ray factor. A ray is followed only for samples that lie outside the
@@ -134,8 +132,8 @@ Evaluation evaluate(const Project& project, std::stop_token stop) {
   if (stop.stop_requested()) return result.stopped = true, result;
   evaluateDemand(project, result);
   if (result.demand && result.envelope) {
-    result.tightest = findTightest(result.envelope->limits, result.chain->motorSpeed,
-                                   result.demand->torque);
+    result.tightest =
+        findTightest(result.envelope->limits, result.chain->motorSpeed, result.demand->torque);
   }
   if (stop.stop_requested()) return result.stopped = true, result;
   result.quantities = headlineQuantities(project, result);

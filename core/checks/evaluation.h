@@ -50,15 +50,15 @@ struct Evaluation {
   std::optional<SampledCycle> cycle;
   std::optional<LoadTorque> load;
   std::optional<StageChain> chain;
-  std::optional<MotorConstants> motor;   ///< at the temperature in use
+  std::optional<MotorConstants> motor;  ///< at the temperature in use
   std::optional<MotorDemand> demand;
   std::optional<TorqueEnvelope> envelope;
   std::optional<TightestPoint> tightest;
   std::vector<NamedQuantity> quantities;
-  std::vector<Check> checks;    ///< in catalogue order
+  std::vector<Check> checks;  ///< in catalogue order
   std::vector<Notice> notices;
   std::vector<MissingInput> missing;
-  bool stopped = false;         ///< a stop was asked for; the rest is not complete
+  bool stopped = false;  ///< a stop was asked for; the rest is not complete
 };
 
 /// Evaluates the active variant. A pure function: same project, same result to the last bit.

@@ -5,7 +5,9 @@
 namespace jw {
 namespace {
 
-double peak(const Eigen::ArrayXd& values) { return values.abs().maxCoeff(); }
+double peak(const Eigen::ArrayXd& values) {
+  return values.abs().maxCoeff();
+}
 
 double mean(const SampledCycle& cycle, const Eigen::ArrayXd& values) {
   return (cycle.weight * values).sum() / cycle.period;
@@ -28,11 +30,21 @@ struct Headline {
 using P = const Project&;
 using E = const Evaluation&;
 
-bool hasLoad(E e) { return e.load.has_value(); }
-bool hasChain(E e) { return e.chain.has_value(); }
-bool hasMotor(E e) { return e.motor.has_value(); }
-bool hasDemand(E e) { return e.demand.has_value(); }
-bool hasEnvelope(E e) { return e.envelope.has_value(); }
+bool hasLoad(E e) {
+  return e.load.has_value();
+}
+bool hasChain(E e) {
+  return e.chain.has_value();
+}
+bool hasMotor(E e) {
+  return e.motor.has_value();
+}
+bool hasDemand(E e) {
+  return e.demand.has_value();
+}
+bool hasEnvelope(E e) {
+  return e.envelope.has_value();
+}
 
 constexpr Headline kHeadlines[] = {
     {"joint.torque_peak", "Peak joint torque", Quantity::Torque, "N*m", hasLoad,
@@ -41,8 +53,8 @@ constexpr Headline kHeadlines[] = {
      [](P, E e) { return rms(*e.cycle, e.load->total); }},
     {"joint.speed_peak", "Peak joint speed", Quantity::AngularSpeed, "rpm", hasLoad,
      [](P, E e) { return peak(e.cycle->speed); }},
-    {"joint.acceleration_peak", "Peak joint acceleration", Quantity::AngularAcceleration,
-     "rad/s^2", hasLoad, [](P, E e) { return peak(e.cycle->acceleration); }},
+    {"joint.acceleration_peak", "Peak joint acceleration", Quantity::AngularAcceleration, "rad/s^2",
+     hasLoad, [](P, E e) { return peak(e.cycle->acceleration); }},
     {"joint.power_peak", "Peak power to the load", Quantity::Power, "W", hasLoad,
      [](P, E e) { return (e.load->total * e.cycle->speed).maxCoeff(); }},
     {"joint.power_mean", "Mean power to the load", Quantity::Power, "W", hasLoad,
@@ -81,8 +93,8 @@ constexpr Headline kHeadlines[] = {
      [](P, E e) { return e.envelope->cornerSpeed; }},
     {"envelope.no_load_speed", "No-load speed", Quantity::AngularSpeed, "rpm", hasEnvelope,
      [](P, E e) { return e.envelope->noLoadSpeed; }},
-    {"envelope.continuous_stall_torque", "Continuous torque at standstill", Quantity::Torque,
-     "N*m", hasEnvelope, [](P, E e) { return e.envelope->continuousTorque(0); }},
+    {"envelope.continuous_stall_torque", "Continuous torque at standstill", Quantity::Torque, "N*m",
+     hasEnvelope, [](P, E e) { return e.envelope->continuousTorque(0); }},
     {"supply.power_peak", "Peak power from the supply", Quantity::Power, "W", hasDemand,
      [](P, E e) { return e.demand->supplyPower.maxCoeff(); }},
     {"supply.power_mean", "Mean power from the supply", Quantity::Power, "W", hasDemand,
@@ -96,8 +108,7 @@ constexpr Headline kHeadlines[] = {
 std::vector<NamedQuantity> headlineQuantities(const Project& project, const Evaluation& result) {
   std::vector<NamedQuantity> all;
   for (const Headline& headline : kHeadlines) {
-    const double value =
-        headline.known(result) ? headline.value(project, result) : kUnset;
+    const double value = headline.known(result) ? headline.value(project, result) : kUnset;
     all.push_back({headline.id, headline.label, value, headline.quantity, headline.unit});
   }
   return all;

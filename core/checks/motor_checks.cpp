@@ -25,12 +25,11 @@ void motorTorque(const CheckContext& context, CheckWriter& w) {
   w.at(tightest.sample);
   w.value(context.result.chain->motorSpeed[tightest.sample],
           {"n", "Motor speed there", Quantity::AngularSpeed, "rpm", "from the cycle"});
-  const double torque = w.value(
-      demand.torque[tightest.sample],
-      {"T", "Motor torque there, rotor inertia included", Quantity::Torque, "N*m",
-       "from the cycle"});
-  const double factor = w.value(
-      tightest.factor, {"f", "Factor to the edge of the envelope", Quantity::Number, "1"});
+  const double torque =
+      w.value(demand.torque[tightest.sample], {"T", "Motor torque there, rotor inertia included",
+                                               Quantity::Torque, "N*m", "from the cycle"});
+  const double factor =
+      w.value(tightest.factor, {"f", "Factor to the edge of the envelope", Quantity::Number, "1"});
   w.compare(std::abs(torque), factor * std::abs(torque));
 }
 
@@ -51,18 +50,22 @@ void motorSpeed(const CheckContext& context, CheckWriter& w) {
 }
 
 void motorContinuous(const CheckContext& context, CheckWriter& w) {
-  w.formula("T_rms against T_c(n_rms) = K_t I_c - T_drag, P_Cu(I_c) (R_12 + R_2) + P_drag R_2 = "
-            "T_w,max - T_a");
-  w.source("Steady heat flow through two thermal resistances; rms torque as mean heating "
-           "(IEC 60034-1 equivalent continuous duty, from memory)");
-  w.note("Good when the cycle is much shorter than the winding's time constant. Hot surfaces: a "
-         "motor at its limit burns skin; see ISO 13732-1.");
+  w.formula(
+      "T_rms against T_c(n_rms) = K_t I_c - T_drag, P_Cu(I_c) (R_12 + R_2) + P_drag R_2 = "
+      "T_w,max - T_a");
+  w.source(
+      "Steady heat flow through two thermal resistances; rms torque as mean heating "
+      "(IEC 60034-1 equivalent continuous duty, from memory)");
+  w.note(
+      "Heat alone: the controller's lasting current has a check of its own. Good when the cycle is "
+      "much shorter than the winding's time constant. Hot surfaces: a "
+      "motor at its limit burns skin; see ISO 13732-1.");
   const bool continuous = w.has(Part::Continuous);
   if (!w.has(Part::Demand) || !w.has(Part::Envelope) || !continuous) return;
   const ContinuousLimit& limit = *context.result.envelope->continuous;
   const MotorDemand& demand = *context.result.demand;
-  w.value(demand.torqueRms, {"T_rms", "Root-mean-square motor torque", Quantity::Torque, "N*m",
-                             "from the cycle"});
+  w.value(demand.torqueRms,
+          {"T_rms", "Root-mean-square motor torque", Quantity::Torque, "N*m", "from the cycle"});
   const double speed = w.value(demand.speedRms, {"n_rms", "Root-mean-square motor speed",
                                                  Quantity::AngularSpeed, "rpm", "from the cycle"});
   const double current = limit.current(speed);
@@ -72,6 +75,14 @@ void motorContinuous(const CheckContext& context, CheckWriter& w) {
           {"K_t", "Torque constant, warm, per ampere rms", Quantity::TorqueConstant, "N*m/A"});
   const double drag =
       w.value(limit.machine.drag(speed), {"T_drag", "No-load torque", Quantity::Torque, "N*m"});
+  w.value(limit.machine.copperLoss(current),
+          {"P_Cu", "Copper loss at the winding limit", Quantity::Power, "W"});
+  w.value(drag * speed, {"P_drag", "No-load loss", Quantity::Power, "W"});
+  w.value(limit.winding, {"R_12", "Winding to housing", Quantity::ThermalResistance, "K/W"});
+  w.value(limit.housing, {"R_2", "Housing to ambient", Quantity::ThermalResistance, "K/W"});
+  if (limit.winding == 0) {
+    w.note("R_2 stands for the whole way to the ambient, found from the continuous torque.");
+  }
   w.input(context.variant().motor.windingTemperatureMax, "motor.windingTemperatureMax");
   w.input(context.project.requirements.ambient, "requirements.ambient");
   w.compare(demand.torqueRms, std::max(0.0, limit.machine.torquePerAmp * current - drag));
@@ -88,6 +99,8 @@ constexpr std::array kKinds{
 
 }  // namespace
 
-std::span<const CheckKind> motorChecks() { return kKinds; }
+std::span<const CheckKind> motorChecks() {
+  return kKinds;
+}
 
 }  // namespace jw

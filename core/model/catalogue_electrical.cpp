@@ -9,9 +9,8 @@ namespace {
 using namespace access;
 
 constexpr ChoiceItem kCurrentMeasures[] = {{"rms", "A rms"}, {"peak", "A peak"}};
-constexpr ChoiceItem kModulations[] = {{"spaceVector", "space vector"},
-                                       {"sineTriangle", "sine-triangle"},
-                                       {"sixStep", "six-step"}};
+constexpr ChoiceItem kModulations[] = {
+    {"spaceVector", "space vector"}, {"sineTriangle", "sine-triangle"}, {"sixStep", "six-step"}};
 constexpr ChoiceItem kMotorKinds[] = {{"sinusoidal", "three-phase, sine"},
                                       {"block", "three-phase, block"},
                                       {"brushedDc", "brushed DC"}};
@@ -22,10 +21,18 @@ constexpr ChoiceItem kVoltageMeasures[] = {{"lineToLinePeak", "line to line, pea
                                            {"phasePeak", "phase, peak"},
                                            {"phaseRms", "phase, rms"}};
 
-bool isSine(const Motor& m) { return m.kind == MotorKind::Sinusoidal; }
-bool isThreePhase(const Motor& m) { return m.kind != MotorKind::BrushedDc; }
-bool hasBrake(const Motor& m) { return isSet(m.brakeTorque); }
-bool hasRating(const Motor& m) { return isSet(m.continuousTorque); }
+bool isSine(const Motor& m) {
+  return m.kind == MotorKind::Sinusoidal;
+}
+bool isThreePhase(const Motor& m) {
+  return m.kind != MotorKind::BrushedDc;
+}
+bool hasBrake(const Motor& m) {
+  return isSet(m.brakeTorque);
+}
+bool hasRating(const Motor& m) {
+  return isSet(m.continuousTorque);
+}
 constexpr Applies kSine = &appliesTo<Motor, isSine>;
 constexpr Applies kThreePhase = &appliesTo<Motor, isThreePhase>;
 constexpr Applies kBrake = &appliesTo<Motor, hasBrake>;
@@ -60,9 +67,9 @@ const auto& controllerFields() {
            "Largest phase voltage: V/\u221a3 space vector, V/2 sine-triangle, 2V/\u03c0 six-step.",
            "Holmes and Lipo, Pulse Width Modulation for Power Converters; from memory"},
           kModulations),
-      number<&Controller::idlePower>({"idlePower", "Idle power", "P_0",
-                                      "Power that the electronics draw with no output."},
-                                     Quantity::Power, "W", {0, 1e6}),
+      number<&Controller::idlePower>(
+          {"idlePower", "Idle power", "P_0", "Power that the electronics draw with no output."},
+          Quantity::Power, "W", {0, 1e6}),
       number<&Controller::lossPerAmpere>(
           {"lossPerAmpere", "Loss per ampere", "k_I",
            "Loss proportional to the rms output current, in watts per ampere (volts)."},
@@ -81,12 +88,12 @@ const auto& motorFields() {
                             "Sine currents, block (six-step) commutation, or brushes. The last two "
                             "count as one direct current."},
                            kMotorKinds),
-      choice<&Motor::connection>({"connection", "Winding", "",
-                                  "Star or delta; matters only for figures of one phase."},
-                                 kConnections, kThreePhase),
-      integer<&Motor::polePairs>({"polePairs", "Pole pairs", "p",
-                                  "Pole pairs; electrical over mechanical frequency."},
-                                 {1, 1000}, kThreePhase),
+      choice<&Motor::connection>(
+          {"connection", "Winding", "", "Star or delta; matters only for figures of one phase."},
+          kConnections, kThreePhase),
+      integer<&Motor::polePairs>(
+          {"polePairs", "Pole pairs", "p", "Pole pairs; electrical over mechanical frequency."},
+          {1, 1000}, kThreePhase),
       number<&Motor::torqueConstant>(
           {"torqueConstant", "Torque constant", "K_t",
            "Torque per ampere. One of K_t, K_e, K_v and flux linkage is enough; K_t wins."},
@@ -98,21 +105,21 @@ const auto& motorFields() {
       number<&Motor::backEmfConstant>({"backEmfConstant", "Back-EMF constant", "K_e",
                                        "Voltage per speed with the terminals open."},
                                       Quantity::VoltageConstant, "V/krpm", {0, 1e9, true}),
-      choice<&Motor::backEmfMeasure>({"backEmfMeasure", "K_e measured", "",
-                                      "Between which points, peak or rms."},
-                                     kVoltageMeasures, kThreePhase),
-      number<&Motor::speedConstant>({"speedConstant", "Speed constant", "K_v",
-                                     "Speed per volt, the inverse of K_e."},
-                                    Quantity::SpeedConstant, "rpm/V", {0, 1e9, true}),
-      choice<&Motor::speedConstantMeasure>({"speedConstantMeasure", "K_v measured", "",
-                                            "Which voltage the speed constant counts."},
-                                           kVoltageMeasures, kThreePhase),
+      choice<&Motor::backEmfMeasure>(
+          {"backEmfMeasure", "K_e measured", "", "Between which points, peak or rms."},
+          kVoltageMeasures, kThreePhase),
+      number<&Motor::speedConstant>(
+          {"speedConstant", "Speed constant", "K_v", "Speed per volt, the inverse of K_e."},
+          Quantity::SpeedConstant, "rpm/V", {0, 1e9, true}),
+      choice<&Motor::speedConstantMeasure>(
+          {"speedConstantMeasure", "K_v measured", "", "Which voltage the speed constant counts."},
+          kVoltageMeasures, kThreePhase),
       number<&Motor::fluxLinkage>({"fluxLinkage", "Flux linkage", "\u03bb",
                                    "Peak flux linkage of one phase winding: K_t = 1.5 p \u03bb."},
                                   Quantity::FluxLinkage, "Wb", {0, 1e6, true}, kSine),
-      number<&Motor::resistance>({"resistance", "Resistance", "R",
-                                  "Winding resistance at the data-sheet temperature."},
-                                 Quantity::Resistance, "ohm", {0, 1e6, true}),
+      number<&Motor::resistance>(
+          {"resistance", "Resistance", "R", "Winding resistance at the data-sheet temperature."},
+          Quantity::Resistance, "ohm", {0, 1e6, true}),
       choice<&Motor::resistanceMeasure>({"resistanceMeasure", "R measured", "",
                                          "Between two terminals, or of one phase winding."},
                                         kWindingMeasures, kThreePhase),
@@ -123,9 +130,9 @@ const auto& motorFields() {
       choice<&Motor::inductanceMeasure>({"inductanceMeasure", "L measured", "",
                                          "Between two terminals, or of one phase winding."},
                                         kWindingMeasures, kSine),
-      number<&Motor::rotorInertia>({"rotorInertia", "Rotor inertia", "J_m",
-                                    "Inertia of the rotor about its shaft."},
-                                   Quantity::Inertia, "kg*cm^2", {0, 1e6, true}),
+      number<&Motor::rotorInertia>(
+          {"rotorInertia", "Rotor inertia", "J_m", "Inertia of the rotor about its shaft."},
+          Quantity::Inertia, "kg*cm^2", {0, 1e6, true}),
       number<&Motor::maxSpeed>({"maxSpeed", "Highest speed", "n_max",
                                 "Mechanical speed limit. Not given = only the voltage limits."},
                                Quantity::AngularSpeed, "rpm", {0, 1e9, true}),
@@ -133,9 +140,9 @@ const auto& motorFields() {
                                    "Winding or demagnetization limit. Not given = only the "
                                    "controller limits."},
                                   Quantity::Current, "A", {0, 1e6, true}),
-      choice<&Motor::currentPeakMeasure>({"currentPeakMeasure", "Peak current in", "",
-                                          "Rms or the amplitude of the sine."},
-                                         kCurrentMeasures, kSine),
+      choice<&Motor::currentPeakMeasure>(
+          {"currentPeakMeasure", "Peak current in", "", "Rms or the amplitude of the sine."},
+          kCurrentMeasures, kSine),
       number<&Motor::continuousTorque>(
           {"continuousTorque", "Continuous torque", "T_c",
            "Lasting torque at standstill and rating ambient; gives the thermal resistance when "
@@ -177,11 +184,11 @@ const auto& motorFields() {
           {"copperCoefficient", "Copper coefficient", "\u03b1_Cu",
            "Rise of resistance per kelvin at 20 \u00b0C.", "IEC 60028; from memory"},
           Quantity::TemperatureCoefficient, "1/K", {0, 0.1}),
-      number<&Motor::magnetCoefficient>(
-          {"magnetCoefficient", "Magnet coefficient", "\u03b1_B",
-           "Change of flux per kelvin at 20 \u00b0C: about \u22120.0012 NdFeB, \u22120.002 ferrite.",
-           "common practice, no source"},
-          Quantity::TemperatureCoefficient, "1/K", {-0.02, 0.02}),
+      number<&Motor::magnetCoefficient>({"magnetCoefficient", "Magnet coefficient", "\u03b1_B",
+                                         "Change of flux per kelvin at 20 \u00b0C: about "
+                                         "\u22120.0012 NdFeB, \u22120.002 ferrite.",
+                                         "common practice, no source"},
+                                        Quantity::TemperatureCoefficient, "1/K", {-0.02, 0.02}),
       number<&Motor::brakeTorque>({"brakeTorque", "Brake holding torque", "T_b",
                                    "Holding torque of a brake on the motor shaft."},
                                   Quantity::Torque, "N*m", {0, 1e9, true}),

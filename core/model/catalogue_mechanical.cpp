@@ -9,8 +9,8 @@ namespace {
 using namespace access;
 
 constexpr ChoiceItem kFamilies[] = {
-    {"planetary", "planetary"}, {"cycloidal", "cycloidal"}, {"strainWave", "strain wave"},
-    {"traction", "traction"},   {"belt", "belt"},           {"coupling", "coupling"},
+    {"planetary", "planetary"},   {"cycloidal", "cycloidal"}, {"strainWave", "strain wave"},
+    {"traction", "traction"},     {"belt", "belt"},           {"coupling", "coupling"},
     {"givenRatio", "given ratio"}};
 constexpr ChoiceItem kLaws[] = {{"trapezoidal", "trapezoidal speed"},
                                 {"jerkLimited", "jerk-limited"},
@@ -23,26 +23,39 @@ constexpr ChoiceItem kLaws[] = {{"trapezoidal", "trapezoidal speed"},
                                 {"sinusoid", "steady sinusoid"},
                                 {"dwell", "dwell"},
                                 {"table", "table"}};
-constexpr ChoiceItem kHoldingMeans[] = {{"brake", "brake on the motor shaft"},
-                                        {"motor", "motor torque"},
-                                        {"notNeeded", "not needed"}};
+constexpr ChoiceItem kHoldingMeans[] = {
+    {"brake", "brake on the motor shaft"}, {"motor", "motor torque"}, {"notNeeded", "not needed"}};
 
 bool isReducer(const Stage& s) {
   return s.family != StageFamily::Belt && s.family != StageFamily::Coupling;
 }
+bool needsRating(const Stage& s) {
+  return isReducer(s) || s.dragTorque != 0;
+}
 bool travels(const Segment& s) {
   return s.law != MotionLaw::Dwell && s.law != MotionLaw::Table;
 }
-bool hasDuration(const Segment& s) { return s.law != MotionLaw::Table; }
+bool hasDuration(const Segment& s) {
+  return s.law != MotionLaw::Table;
+}
 bool hasRamps(const Segment& s) {
   return s.law == MotionLaw::Trapezoidal || s.law == MotionLaw::JerkLimited;
 }
-bool hasJerk(const Segment& s) { return s.law == MotionLaw::JerkLimited; }
-bool isSinusoid(const Segment& s) { return s.law == MotionLaw::Sinusoid; }
-bool isTable(const Segment& s) { return s.law == MotionLaw::Table; }
-bool mustHold(const Requirements& r) { return r.holdingMeans != HoldingMeans::NotNeeded; }
+bool hasJerk(const Segment& s) {
+  return s.law == MotionLaw::JerkLimited;
+}
+bool isSinusoid(const Segment& s) {
+  return s.law == MotionLaw::Sinusoid;
+}
+bool isTable(const Segment& s) {
+  return s.law == MotionLaw::Table;
+}
+bool mustHold(const Requirements& r) {
+  return r.holdingMeans != HoldingMeans::NotNeeded;
+}
 
 constexpr Applies kReducer = &appliesTo<Stage, isReducer>;
+constexpr Applies kRating = &appliesTo<Stage, needsRating>;
 constexpr Applies kTravels = &appliesTo<Segment, travels>;
 constexpr Applies kTimed = &appliesTo<Segment, hasDuration>;
 constexpr Applies kRamps = &appliesTo<Segment, hasRamps>;
@@ -57,8 +70,8 @@ const auto& stageFields() {
       choice<&Stage::family>({"family", "Family", "", "What kind of stage this is."}, kFamilies),
       number<&Stage::ratio>({"ratio", "Ratio", "N", "Input speed over output speed."},
                             Quantity::Ratio, "1", {0.001, 1e5}),
-      flag<&Stage::reverses>({"reverses", "Output reversed", "",
-                              "Whether the output turns against the input."}),
+      flag<&Stage::reverses>(
+          {"reverses", "Output reversed", "", "Whether the output turns against the input."}),
       number<&Stage::efficiency>(
           {"efficiency", "Efficiency at rated", "\u03b7",
            "Overall efficiency at rated torque and speed, motor driving, drag included."},
@@ -72,30 +85,30 @@ const auto& stageFields() {
       number<&Stage::dragTorque>({"dragTorque", "No-load torque", "T_d",
                                   "Torque that turns the unloaded stage, at its input."},
                                  Quantity::Torque, "N*m", {0, 1e6}),
-      number<&Stage::inertia>({"inertia", "Inertia at input", "J_in",
-                               "Inertia that turns with the input shaft."},
-                              Quantity::Inertia, "kg*cm^2", {0, 1e6}),
+      number<&Stage::inertia>(
+          {"inertia", "Inertia at input", "J_in", "Inertia that turns with the input shaft."},
+          Quantity::Inertia, "kg*cm^2", {0, 1e6}),
       number<&Stage::outputInertia>({"outputInertia", "Inertia at output", "J_out",
                                      "Inertia that turns with the output shaft."},
                                     Quantity::Inertia, "kg*cm^2", {0, 1e6}),
       number<&Stage::ratedTorque>({"ratedTorque", "Rated torque", "T_r",
                                    "Output torque for which life and efficiency are stated."},
-                                  Quantity::Torque, "N*m", {0, 1e9, true}),
+                                  Quantity::Torque, "N*m", {0, 1e9, true}, kRating),
       number<&Stage::averageTorque>({"averageTorque", "Average torque limit", "T_A",
                                      "Limit of the mean output torque. Not given = rated torque."},
-                                    Quantity::Torque, "N*m", {0, 1e9, true}),
+                                    Quantity::Torque, "N*m", {0, 1e9, true}, kReducer),
       number<&Stage::peakTorque>({"peakTorque", "Repeated peak torque", "T_p",
                                   "Output torque allowed at every start and stop."},
                                  Quantity::Torque, "N*m", {0, 1e9, true}),
-      number<&Stage::averageSpeed>({"averageSpeed", "Average input speed", "n_A",
-                                    "Limit of the mean input speed."},
-                                   Quantity::AngularSpeed, "rpm", {0, 1e9, true}),
-      number<&Stage::peakSpeed>({"peakSpeed", "Highest input speed", "n_p",
-                                 "Limit of the input speed at any time."},
-                                Quantity::AngularSpeed, "rpm", {0, 1e9, true}),
-      number<&Stage::ratedSpeed>({"ratedSpeed", "Rated input speed", "n_r",
-                                  "Input speed for which the life is stated."},
-                                 Quantity::AngularSpeed, "rpm", {0, 1e9, true}, kReducer),
+      number<&Stage::averageSpeed>(
+          {"averageSpeed", "Average input speed", "n_A", "Limit of the mean input speed."},
+          Quantity::AngularSpeed, "rpm", {0, 1e9, true}, kReducer),
+      number<&Stage::peakSpeed>(
+          {"peakSpeed", "Highest input speed", "n_p", "Limit of the input speed at any time."},
+          Quantity::AngularSpeed, "rpm", {0, 1e9, true}),
+      number<&Stage::ratedSpeed>(
+          {"ratedSpeed", "Rated input speed", "n_r", "Input speed for which the life is stated."},
+          Quantity::AngularSpeed, "rpm", {0, 1e9, true}, kReducer),
       number<&Stage::ratedLife>({"ratedLife", "Rated life", "L_r",
                                  "Running hours at rated torque and speed, at 90 % reliability."},
                                 Quantity::Time, "h", {0, 1e9, true}, kReducer),
@@ -114,35 +127,37 @@ const auto& loadFields() {
                              Quantity::Inertia, "kg*m^2", {0, 1e9}),
       number<&Load::linkMass>({"linkMass", "Link mass", "m_L", "Mass of the moved link."},
                               Quantity::Mass, "kg", {0, 1e7}),
-      number<&Load::linkDistance>({"linkDistance", "Link centre", "r_L",
-                                   "From the axis to the link's centre of mass."},
-                                  Quantity::Length, "m", {0, 1e4}),
+      number<&Load::linkDistance>(
+          {"linkDistance", "Link centre", "r_L", "From the axis to the link's centre of mass."},
+          Quantity::Length, "m", {0, 1e4}),
       number<&Load::linkAngle>({"linkAngle", "Link offset angle", "\u03c6_L",
                                 "Of the link's centre of mass against the joint angle."},
                                Quantity::Angle, "deg", {-360, 360}),
-      number<&Load::payloadMass>({"payloadMass", "Payload", "m", "Mass carried; a move may differ."},
-                                 Quantity::Mass, "kg", {0, 1e7}),
-      number<&Load::payloadDistance>({"payloadDistance", "Reach", "r",
-                                      "From the axis to the payload's centre of mass."},
-                                     Quantity::Length, "m", {0, 1e4}),
+      number<&Load::payloadMass>(
+          {"payloadMass", "Payload", "m", "Mass carried; a move may differ."}, Quantity::Mass, "kg",
+          {0, 1e7}),
+      number<&Load::payloadDistance>(
+          {"payloadDistance", "Reach", "r", "From the axis to the payload's centre of mass."},
+          Quantity::Length, "m", {0, 1e4}),
       number<&Load::payloadAngle>({"payloadAngle", "Payload offset angle", "\u03c6",
                                    "Of the payload against the joint angle."},
                                   Quantity::Angle, "deg", {-360, 360}),
       number<&Load::payloadInertia>({"payloadInertia", "Payload inertia", "J_p",
                                      "Of the payload about its own centre of mass."},
                                     Quantity::Inertia, "kg*m^2", {0, 1e9}),
-      number<&Load::axisTilt>({"axisTilt", "Axis tilt", "\u03b2",
-                               "0 = axis horizontal, full gravity; 90\u00b0 = axis vertical, none."},
-                              Quantity::Angle, "deg", {-180, 180}),
+      number<&Load::axisTilt>(
+          {"axisTilt", "Axis tilt", "\u03b2",
+           "0 = axis horizontal, full gravity; 90\u00b0 = axis vertical, none."},
+          Quantity::Angle, "deg", {-180, 180}),
       number<&Load::gravity>({"gravity", "Gravity", "g", "Acceleration of free fall.",
                               "9.80665 m/s\u00b2: ISO 80000-3, from memory"},
                              Quantity::Acceleration, "m/s^2", {0, 1000}),
       number<&Load::coulombFriction>({"coulombFriction", "Dry friction", "c_c",
                                       "Constant friction at the joint, opposing motion."},
                                      Quantity::Torque, "N*m", {0, 1e9}),
-      number<&Load::viscousFriction>({"viscousFriction", "Viscous friction", "c_v",
-                                      "Friction at the joint per speed."},
-                                     Quantity::TorsionalDamping, "N*m*s/rad", {0, 1e9}),
+      number<&Load::viscousFriction>(
+          {"viscousFriction", "Viscous friction", "c_v", "Friction at the joint per speed."},
+          Quantity::TorsionalDamping, "N*m*s/rad", {0, 1e9}),
       number<&Load::springStiffness>({"springStiffness", "Spring stiffness", "k_s",
                                       "Counterbalance torsion spring: torque k_s (q \u2212 q_0)."},
                                      Quantity::TorsionalStiffness, "N*m/rad", {0, 1e9}),
@@ -169,12 +184,12 @@ const auto& segmentFields() {
                                Quantity::Angle, "deg", {-1e7, 1e7}, kTravels),
       number<&Segment::duration>({"duration", "Duration", "t", "Time that the move takes."},
                                  Quantity::Time, "s", {0, 1e9, true}, kTimed),
-      number<&Segment::accelShare>({"accelShare", "Share speeding up", "a_1",
-                                    "Share of the duration spent speeding up."},
-                                   Quantity::Fraction, "1", {0, 1, true}, kRamps),
-      number<&Segment::decelShare>({"decelShare", "Share slowing down", "a_2",
-                                    "Share of the duration spent slowing down."},
-                                   Quantity::Fraction, "1", {0, 1, true}, kRamps),
+      number<&Segment::accelShare>(
+          {"accelShare", "Share speeding up", "a_1", "Share of the duration spent speeding up."},
+          Quantity::Fraction, "1", {0, 1, true}, kRamps),
+      number<&Segment::decelShare>(
+          {"decelShare", "Share slowing down", "a_2", "Share of the duration spent slowing down."},
+          Quantity::Fraction, "1", {0, 1, true}, kRamps),
       number<&Segment::jerkShare>({"jerkShare", "Jerk share", "a_j",
                                    "Share of each speed change spent in each of its jerk phases."},
                                   Quantity::Fraction, "1", {0, 0.5, true}, kJerk),
@@ -185,9 +200,9 @@ const auto& segmentFields() {
                                    "acceleration where the table has none.",
                                    "Savitzky and Golay, Anal. Chem. 36 (1964) 1627; from memory"},
                                   Quantity::Time, "s", {0, 1e6, true}, kTable),
-      number<&Segment::payloadMass>({"payloadMass", "Payload in this move", "m",
-                                     "Not given = the load's payload."},
-                                    Quantity::Mass, "kg", {0, 1e7}),
+      number<&Segment::payloadMass>(
+          {"payloadMass", "Payload in this move", "m", "Not given = the load's payload."},
+          Quantity::Mass, "kg", {0, 1e7}),
       number<&Segment::externalTorque>({"externalTorque", "External torque", "T_ext",
                                         "Added to the load's; positive opposes positive motion."},
                                        Quantity::Torque, "N*m", {-1e9, 1e9}),
@@ -200,9 +215,8 @@ const auto& cycleFields() {
       number<&Cycle::startAngle>({"startAngle", "Start angle", "q_s",
                                   "Joint angle at the start; 0 = link horizontal, positive up."},
                                  Quantity::Angle, "deg", {-1e7, 1e7}),
-      integer<&Cycle::samples>({"samples", "Samples", "n",
-                                "Samples over the cycle; tables keep every row."},
-                               {5, 1e7}),
+      integer<&Cycle::samples>(
+          {"samples", "Samples", "n", "Samples over the cycle; tables keep every row."}, {5, 1e7}),
   };
   return kFields;
 }
@@ -213,27 +227,26 @@ const auto& requirementFields() {
           {"targetMargin", "Target margin", "m",
            "A check whose margin is smaller is close; negative is short."},
           Quantity::Fraction, "%", {0, 1000}),
-      number<&Requirements::life>({"life", "Wanted life", "L", "Running hours of the cycle."},
+      number<&Requirements::life>({"life", "Wanted life", "L_w", "Running hours of the cycle."},
                                   Quantity::Time, "h", {0, 1e9, true}),
       number<&Requirements::ambient>({"ambient", "Ambient", "T_a", "Air around the actuator."},
                                      Quantity::Temperature, "degC", {-60, 200}),
       number<&Requirements::inertiaRatioMax>(
-          {"inertiaRatioMax", "Inertia ratio limit", "\u03ba",
+          {"inertiaRatioMax", "Inertia ratio limit", "\u03ba_max",
            "Reflected load inertia over motor inertia; a guideline for control.",
            "common practice, no source"},
           Quantity::Number, "1", {0, 1e9, true}),
-      choice<&Requirements::holdingMeans>({"holdingMeans", "Held by", "",
-                                           "What holds the joint against gravity."},
-                                          kHoldingMeans),
-      number<&Requirements::holdingFactor>({"holdingFactor", "Holding factor", "S_h",
-                                            "Factor on the largest static torque."},
-                                           Quantity::Number, "1", {1, 100}, kHolds),
-      number<&Requirements::travelMin>({"travelMin", "Lowest angle", "q_min",
-                                        "For holding. Not given = the cycle's lowest."},
-                                       Quantity::Angle, "deg", {-1e7, 1e7}, kHolds),
-      number<&Requirements::travelMax>({"travelMax", "Highest angle", "q_max",
-                                        "For holding. Not given = the cycle's highest."},
-                                       Quantity::Angle, "deg", {-1e7, 1e7}, kHolds),
+      choice<&Requirements::holdingMeans>(
+          {"holdingMeans", "Held by", "", "What holds the joint against gravity."}, kHoldingMeans),
+      number<&Requirements::holdingFactor>(
+          {"holdingFactor", "Holding factor", "S_h", "Factor on the largest static torque."},
+          Quantity::Number, "1", {1, 100}, kHolds),
+      number<&Requirements::travelMin>(
+          {"travelMin", "Lowest angle", "q_min", "For holding. Not given = the cycle's lowest."},
+          Quantity::Angle, "deg", {-1e7, 1e7}, kHolds),
+      number<&Requirements::travelMax>(
+          {"travelMax", "Highest angle", "q_max", "For holding. Not given = the cycle's highest."},
+          Quantity::Angle, "deg", {-1e7, 1e7}, kHolds),
   };
   return kFields;
 }

@@ -37,16 +37,17 @@ struct MotionTable {
 struct Segment {
   std::string name;
   MotionLaw law = MotionLaw::Trapezoidal;
-  double travel = kUnset;      ///< [rad] end minus start; amplitude for Sinusoid
-  double duration = kUnset;    ///< [s]
-  double accelShare = 1.0 / 3; ///< share of the duration spent speeding up
-  double decelShare = 1.0 / 3; ///< share of the duration spent slowing down
-  double jerkShare = 0.5;      ///< JerkLimited: share of each speed change spent in each jerk phase, 0..0.5
-  double periods = 1;          ///< Sinusoid: full periods in the duration
-  double smoothing = kUnset;   ///< Table without derivatives: smoothing window [s]
-  double payloadMass = kUnset; ///< [kg] carried in this segment; unset = the load's payload
-  double externalTorque = 0;   ///< [N·m] added to the load's, positive opposes positive motion
-  MotionTable table;           ///< Table only
+  double travel = kUnset;       ///< [rad] end minus start; amplitude for Sinusoid
+  double duration = kUnset;     ///< [s]
+  double accelShare = 1.0 / 3;  ///< share of the duration spent speeding up
+  double decelShare = 1.0 / 3;  ///< share of the duration spent slowing down
+  double jerkShare =
+      0.5;             ///< JerkLimited: share of each speed change spent in each jerk phase, 0..0.5
+  double periods = 1;  ///< Sinusoid: full periods in the duration
+  double smoothing = kUnset;    ///< Table without derivatives: smoothing window [s]
+  double payloadMass = kUnset;  ///< [kg] carried in this segment; unset = the load's payload
+  double externalTorque = 0;    ///< [N·m] added to the load's, positive opposes positive motion
+  MotionTable table;            ///< Table only
   AsWritten asWritten;
 };
 

@@ -37,18 +37,19 @@ struct FieldInfo {
   std::string_view symbol;  ///< "J_m"; '_' starts a subscript
   FieldKind kind = FieldKind::Number;
   Quantity quantity = Quantity::Number;
-  std::string_view unit;    ///< unit of a bare number and of display
+  std::string_view unit;  ///< unit of a bare number and of display
   Range range;
   double defaultValue = kUnset;  ///< of a new struct; a number with a default cannot be left empty
   std::span<const ChoiceItem> choices;
   std::string_view help;    ///< one line: meaning and the formula it enters
   std::string_view source;  ///< where the meaning or default comes from; may be empty
 
-  double (*number)(const void* owner) = nullptr;          ///< Number, Integer, Flag, Choice (index)
+  double (*number)(const void* owner) = nullptr;  ///< Number, Integer, Flag, Choice (index)
   void (*setNumber)(void* owner, double value) = nullptr;
   const std::string& (*text)(const void* owner) = nullptr;  ///< Text
   void (*setText)(void* owner, std::string value) = nullptr;
-  bool (*applies)(const void* owner) = nullptr;  ///< whether it matters with the owner's other values; null = always
+  bool (*applies)(const void* owner) =
+      nullptr;  ///< whether it matters with the owner's other values; null = always
 };
 
 /// The fields of one struct, in the order of forms and files.
@@ -106,8 +107,9 @@ std::vector<FieldRef> allFields(const Project& project);
 std::string fieldText(const FieldRef& field);
 
 /// Reads `text` into the field: number with unit, choice key or label, "yes"/"no", or plain text.
-/// Empty text unsets a number that has no default and is an error for one that has. Checks the range. On error `project` is untouched and the error
-/// says the path, what was found and what is allowed.
+/// Empty text unsets a number that has no default and is an error for one that has. Checks the
+/// range. On error `project` is untouched and the error says the path, what was found and what is
+/// allowed.
 tl::expected<void, InputError> setField(Project& project, std::string_view path,
                                         std::string_view text);
 

@@ -39,8 +39,8 @@ std::vector<Node> nodesOf(const Project& project) {
 }
 
 FieldRef fieldOf(const Node& node, const FieldInfo& info) {
-  std::string path = node.path.empty() ? std::string(info.key)
-                                       : fmt::format("{}.{}", node.path, info.key);
+  std::string path =
+      node.path.empty() ? std::string(info.key) : fmt::format("{}.{}", node.path, info.key);
   return {std::move(path), &info, node.info, node.owner};
 }
 

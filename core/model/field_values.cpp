@@ -36,8 +36,8 @@ Value readChoice(const FieldInfo& info, std::string_view text) {
       return static_cast<double>(k);
     }
   }
-  return tl::unexpected(InputError{quoted(text) + " is no choice here", "",
-                                   "choose one of " + listed(info.choices)});
+  return tl::unexpected(
+      InputError{quoted(text) + " is no choice here", "", "choose one of " + listed(info.choices)});
 }
 
 Value readFlag(std::string_view text) {
@@ -51,21 +51,22 @@ Value inRange(const FieldInfo& info, double value) {
     return tl::unexpected(InputError{"not a whole number", "", "type " + describeRange(info)});
   }
   if (info.range.contains(value)) return value;
-  return tl::unexpected(InputError{
-      fmt::format("{} is out of range", formatQuantity(value, info.quantity, info.unit)), "",
-      "allowed is " + describeRange(info)});
+  return tl::unexpected(
+      InputError{fmt::format("{} is out of range", formatQuantity(value, info.quantity, info.unit)),
+                 "", "allowed is " + describeRange(info)});
 }
 
 Value readNumber(const FieldInfo& info, std::string_view text) {
   if (text.empty()) {
     if (!isSet(info.defaultValue)) return kUnset;
-    return tl::unexpected(InputError{
-        "a number is needed here", "",
-        "type " + describeRange(info) + "; usual is " +
-            formatQuantity(info.defaultValue, info.quantity, info.unit)});
+    return tl::unexpected(
+        InputError{"a number is needed here", "",
+                   "type " + describeRange(info) + "; usual is " +
+                       formatQuantity(info.defaultValue, info.quantity, info.unit)});
   }
-  return parseQuantity(text, info.quantity, info.unit)
-      .and_then([&](const ParsedQuantity& parsed) { return inRange(info, parsed.value); });
+  return parseQuantity(text, info.quantity, info.unit).and_then([&](const ParsedQuantity& parsed) {
+    return inRange(info, parsed.value);
+  });
 }
 
 std::string numberText(const FieldRef& field) {
@@ -100,11 +101,15 @@ void assign(const FieldRef& field, double value, std::string_view text) {
 
 tl::expected<double, InputError> readField(const FieldInfo& info, std::string_view text) {
   switch (info.kind) {
-    case FieldKind::Text: return 0.0;
-    case FieldKind::Choice: return readChoice(info, trimmed(text));
-    case FieldKind::Flag: return readFlag(trimmed(text));
+    case FieldKind::Text:
+      return 0.0;
+    case FieldKind::Choice:
+      return readChoice(info, trimmed(text));
+    case FieldKind::Flag:
+      return readFlag(trimmed(text));
     case FieldKind::Integer:
-    case FieldKind::Number: return readNumber(info, trimmed(text));
+    case FieldKind::Number:
+      return readNumber(info, trimmed(text));
   }
   throw std::logic_error("readField: unknown kind of field");
 }
@@ -125,12 +130,15 @@ tl::expected<void, InputError> setField(Project& project, std::string_view path,
 std::string fieldText(const FieldRef& field) {
   const FieldInfo& info = *field.info;
   switch (info.kind) {
-    case FieldKind::Text: return info.text(field.owner);
-    case FieldKind::Flag: return field.number() != 0 ? "yes" : "no";
+    case FieldKind::Text:
+      return info.text(field.owner);
+    case FieldKind::Flag:
+      return field.number() != 0 ? "yes" : "no";
     case FieldKind::Choice:
       return std::string(info.choices[static_cast<std::size_t>(field.number())].key);
     case FieldKind::Integer:
-    case FieldKind::Number: break;
+    case FieldKind::Number:
+      break;
   }
   const auto& typed = field.structInfo->asWritten(field.owner).typed;
   const auto kept = typed.find(std::string(info.key));
@@ -153,7 +161,8 @@ std::string describeRange(const FieldInfo& info) {
   }
   if (!low) return fmt::format("{} up to {}", kind, shown(info.range.high));
   if (info.range.lowExcluded) {
-    return fmt::format("{} above {}, up to {}", kind, shown(info.range.low), shown(info.range.high));
+    return fmt::format("{} above {}, up to {}", kind, shown(info.range.low),
+                       shown(info.range.high));
   }
   return fmt::format("{} from {} to {}", kind, shown(info.range.low), shown(info.range.high));
 }

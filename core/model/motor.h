@@ -35,25 +35,25 @@ struct Motor {
   double fluxLinkage = kUnset;  ///< [Wb] peak, of one phase winding as connected
   double resistance = kUnset;   ///< [Ohm] at referenceTemperature
   WindingMeasure resistanceMeasure = WindingMeasure::LineToLine;
-  double inductance = kUnset;   ///< [H]
+  double inductance = kUnset;  ///< [H]
   WindingMeasure inductanceMeasure = WindingMeasure::LineToLine;
-  double referenceTemperature = 20;   ///< [°C] of the data-sheet figures
-  double windingTemperature = kUnset; ///< [°C] assumed in use for peak figures; unset = reference
-  double copperCoefficient = 0.00393; ///< [1/K] at 20 °C
-  double magnetCoefficient = -0.0012; ///< [1/K] at 20 °C
-  double rotorInertia = kUnset;       ///< [kg·m²]
-  double dragTorque = 0;              ///< [N·m] constant no-load torque
-  double dragDamping = 0;             ///< [N·m·s/rad] no-load torque per speed
-  double maxSpeed = kUnset;           ///< [rad/s] mechanical limit
-  double currentPeak = kUnset;        ///< [A] winding or demagnetization limit
+  double referenceTemperature = 20;    ///< [°C] of the data-sheet figures
+  double windingTemperature = kUnset;  ///< [°C] assumed in use for peak figures; unset = reference
+  double copperCoefficient = 0.00393;  ///< [1/K] at 20 °C
+  double magnetCoefficient = -0.0012;  ///< [1/K] at 20 °C
+  double rotorInertia = kUnset;        ///< [kg·m²]
+  double dragTorque = 0;               ///< [N·m] constant no-load torque
+  double dragDamping = 0;              ///< [N·m·s/rad] no-load torque per speed
+  double maxSpeed = kUnset;            ///< [rad/s] mechanical limit
+  double currentPeak = kUnset;         ///< [A] winding or demagnetization limit
   CurrentMeasure currentPeakMeasure = CurrentMeasure::Rms;
-  double continuousTorque = kUnset;   ///< [N·m] at standstill and ratingAmbient
-  double ratingAmbient = 40;          ///< [°C] of continuousTorque
-  double windingTemperatureMax = 155; ///< [°C]
+  double continuousTorque = kUnset;          ///< [N·m] at standstill and ratingAmbient
+  double ratingAmbient = 40;                 ///< [°C] of continuousTorque
+  double windingTemperatureMax = 155;        ///< [°C]
   double thermalResistanceWinding = kUnset;  ///< [K/W] winding to housing
   double thermalResistanceHousing = kUnset;  ///< [K/W] housing to ambient
-  double brakeTorque = kUnset;        ///< [N·m] holding torque of a brake on the motor shaft
-  double brakeInertia = 0;            ///< [kg·m²]
+  double brakeTorque = kUnset;  ///< [N·m] holding torque of a brake on the motor shaft
+  double brakeInertia = 0;      ///< [kg·m²]
   AsWritten asWritten;
 };
 

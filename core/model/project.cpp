@@ -25,12 +25,24 @@ bool sameFields(const T& a, const T& b) {
 
 }  // namespace
 
-bool operator==(const Supply& a, const Supply& b) { return sameFields(a, b); }
-bool operator==(const Controller& a, const Controller& b) { return sameFields(a, b); }
-bool operator==(const Motor& a, const Motor& b) { return sameFields(a, b); }
-bool operator==(const Stage& a, const Stage& b) { return sameFields(a, b); }
-bool operator==(const Load& a, const Load& b) { return sameFields(a, b); }
-bool operator==(const Requirements& a, const Requirements& b) { return sameFields(a, b); }
+bool operator==(const Supply& a, const Supply& b) {
+  return sameFields(a, b);
+}
+bool operator==(const Controller& a, const Controller& b) {
+  return sameFields(a, b);
+}
+bool operator==(const Motor& a, const Motor& b) {
+  return sameFields(a, b);
+}
+bool operator==(const Stage& a, const Stage& b) {
+  return sameFields(a, b);
+}
+bool operator==(const Load& a, const Load& b) {
+  return sameFields(a, b);
+}
+bool operator==(const Requirements& a, const Requirements& b) {
+  return sameFields(a, b);
+}
 
 bool operator==(const Segment& a, const Segment& b) {
   return a.table == b.table && sameFields(a, b);

@@ -14,14 +14,14 @@ namespace jw {
 
 /// What the design has to satisfy.
 struct Requirements {
-  double targetMargin = 0.10;   ///< share by which a check should hold; inside it is "close"
-  double life = kUnset;         ///< [s] wanted running life
-  double ambient = 40;          ///< [°C]
+  double targetMargin = 0.10;       ///< share by which a check should hold; inside it is "close"
+  double life = kUnset;             ///< [s] wanted running life
+  double ambient = 40;              ///< [°C]
   double inertiaRatioMax = kUnset;  ///< reflected load inertia over motor inertia
   HoldingMeans holdingMeans = HoldingMeans::Brake;
-  double holdingFactor = 1.5;   ///< safety factor on the gravity torque to hold
-  double travelMin = kUnset;    ///< [rad] lowest joint angle; unset = the cycle's own
-  double travelMax = kUnset;    ///< [rad] highest joint angle; unset = the cycle's own
+  double holdingFactor = 1.5;  ///< safety factor on the gravity torque to hold
+  double travelMin = kUnset;   ///< [rad] lowest joint angle; unset = the cycle's own
+  double travelMax = kUnset;   ///< [rad] highest joint angle; unset = the cycle's own
   AsWritten asWritten;
 };
 

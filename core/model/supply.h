@@ -5,7 +5,8 @@
 
 namespace jw {
 
-/// How a current is counted: root mean square, or the amplitude of the sine. Direct current is both.
+/// How a current is counted: root mean square, or the amplitude of the sine. Direct current is
+/// both.
 enum class CurrentMeasure { Rms, Amplitude };
 
 /// How the controller makes three-phase voltage from the bus.

@@ -46,13 +46,26 @@ std::vector<PlannedSegment> planSegments(const Cycle& cycle) {
 /// More than this is refused: it would fill the memory of a common computer.
 constexpr Eigen::Index kMostSamplesInAll = 30'000'000;
 
-/// An even number of intervals for each piece, in proportion to its duration.
-void planIntervals(std::vector<PlannedSegment>& plan, int samples, double period) {
+bool stands(const PlannedSegment& planned) {
+  return planned.segment->law == MotionLaw::Dwell;
+}
+
+/// Nothing changes in a dwell but the time: it gets few intervals, however long it is.
+Eigen::Index dwellIntervals(int samples) {
+  return std::clamp<Eigen::Index>(2 * (samples / 64), 2, 32);
+}
+
+/// An even number of intervals for each piece: of moves in proportion to their duration.
+void planIntervals(std::vector<PlannedSegment>& plan, int samples) {
+  double moving = 0;
+  for (const PlannedSegment& planned : plan) moving += stands(planned) ? 0 : planned.duration;
   for (PlannedSegment& planned : plan) {
     for (const SmoothPiece& piece : planned.pieces) {
-      const double share = planned.duration * (piece.end - piece.begin) / period;
-      const auto pairs = static_cast<Eigen::Index>(std::lround((samples * share - 1) / 2));
-      planned.intervals.push_back(std::max(2 * pairs, piece.minIntervals));
+      const double share = planned.duration * (piece.end - piece.begin) / moving;
+      const auto wanted =
+          stands(planned) ? dwellIntervals(samples)
+                          : 2 * static_cast<Eigen::Index>(std::lround((samples * share - 1) / 2));
+      planned.intervals.push_back(std::max(wanted, piece.minIntervals));
     }
   }
 }
@@ -173,7 +186,7 @@ tl::expected<SampledCycle, InputError> sampleCycle(const Cycle& cycle) {
   if (auto error = cycleInputError(cycle)) return tl::unexpected(*error);
   std::vector<PlannedSegment> plan = planSegments(cycle);
   const double period = plan.back().start + plan.back().duration;
-  planIntervals(plan, cycle.samples, period);
+  planIntervals(plan, cycle.samples);
   Eigen::Index count = 0;
   for (const PlannedSegment& planned : plan) count += planned.samples();
   if (count > kMostSamplesInAll) return tl::unexpected(tooManySamples(count));

@@ -15,8 +15,8 @@ double averageTorque(const SampledCycle& cycle, const Eigen::ArrayXd& torque,
 /// [rad/s] mean of |n| over the cycle, standstill included.
 double averageSpeed(const SampledCycle& cycle, const Eigen::ArrayXd& speed);
 
-/// [s] L = L_r (T_r / T_av)^p n_r / n_av; +inf if nothing turns or nothing loads. Counted in time of
-/// the whole cycle, dwells included, since n_av is.
+/// [s] L = L_r (T_r / T_av)^p n_r / n_av; +inf if nothing turns or nothing loads. Counted in time
+/// of the whole cycle, dwells included, since n_av is.
 double driveLife(double ratedLife, double ratedTorque, double ratedSpeed, double exponent,
                  double averageTorque, double averageSpeed);
 

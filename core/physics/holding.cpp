@@ -12,8 +12,8 @@ namespace {
 
 constexpr double kTurn = 2 * std::numbers::pi;
 
-/// `angle` moved by whole turns to the first place in [low, ...] and the last in [..., high]. With a
-/// spring the extremes of a long travel lie in its first or last turn.
+/// `angle` moved by whole turns to the first place in [low, ...] and the last in [..., high]. With
+/// a spring the extremes of a long travel lie in its first or last turn.
 void addWithin(std::vector<double>& angles, double angle, double low, double high) {
   const double first = angle + std::ceil((low - angle) / kTurn) * kTurn;
   const double last = angle + std::floor((high - angle) / kTurn) * kTurn;

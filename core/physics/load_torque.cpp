@@ -67,8 +67,7 @@ LoadTorque loadTorque(const SampledCycle& cycle, const Cycle& source, const Load
   LoadTorque torque;
   torque.inertia = at.inertia * cycle.acceleration;
   torque.gravity = at.momentX * cycle.angle.cos() - at.momentY * cycle.angle.sin();
-  torque.friction =
-      load.viscousFriction * cycle.speed + load.coulombFriction * cycle.speed.sign();
+  torque.friction = load.viscousFriction * cycle.speed + load.coulombFriction * cycle.speed.sign();
   torque.spring = load.springStiffness * (cycle.angle - load.springAngle) - load.balanceTorque;
   torque.external = at.external;
   torque.total =

@@ -10,13 +10,13 @@
 namespace jw {
 
 /// Torque [N·m] that the joint has to give over the cycle, split by cause; n samples each.
-/// tau = J_L q'' + g cos(tilt) sum(m_i r_i cos(q + phi_i)) + c_v q' + c_c sgn(q') + spring + external
-/// (Newton-Euler about a fixed axis).
+/// tau = J_L q'' + g cos(tilt) sum(m_i r_i cos(q + phi_i)) + c_v q' + c_c sgn(q') + spring +
+/// external (Newton-Euler about a fixed axis).
 struct LoadTorque {
   Eigen::ArrayXd inertia;
   Eigen::ArrayXd gravity;
   Eigen::ArrayXd friction;
-  Eigen::ArrayXd spring;    ///< counterbalance: torsion spring and constant torque
+  Eigen::ArrayXd spring;  ///< counterbalance: torsion spring and constant torque
   Eigen::ArrayXd external;
   Eigen::ArrayXd total;
   std::vector<double> segmentInertia;  ///< [kg·m²] load inertia in each segment

@@ -13,17 +13,23 @@ constexpr double kSqrt3 = std::numbers::sqrt3;
 /// Figures that differ by more than this share contradict each other.
 constexpr double kTolerance = 0.03;
 
-bool isDirect(const Motor& motor) { return motor.kind != MotorKind::Sinusoidal; }
+bool isDirect(const Motor& motor) {
+  return motor.kind != MotorKind::Sinusoidal;
+}
 
 /// Phase amplitude of the equivalent star [V] for one volt in the measure of the data sheet. In
 /// delta a phase winding lies between two lines.
 double phaseAmplitudePerVolt(VoltageMeasure measure, WindingConnection connection) {
   const double toStar = connection == WindingConnection::Delta ? 1 / kSqrt3 : 1.0;
   switch (measure) {
-    case VoltageMeasure::LineToLinePeak: return 1 / kSqrt3;
-    case VoltageMeasure::LineToLineRms: return kSqrt2 / kSqrt3;
-    case VoltageMeasure::PhasePeak: return toStar;
-    case VoltageMeasure::PhaseRms: return kSqrt2 * toStar;
+    case VoltageMeasure::LineToLinePeak:
+      return 1 / kSqrt3;
+    case VoltageMeasure::LineToLineRms:
+      return kSqrt2 / kSqrt3;
+    case VoltageMeasure::PhasePeak:
+      return toStar;
+    case VoltageMeasure::PhaseRms:
+      return kSqrt2 * toStar;
   }
   throw std::logic_error("unknown voltage measure");
 }
@@ -42,8 +48,8 @@ double emfPerVolt(const Motor& motor, VoltageMeasure measure) {
 /// One data-sheet figure turned into phase EMF amplitude per speed [V·s/rad].
 struct EmfFigure {
   std::string_view key;
-  double emf;        ///< kUnset when not given
-  double stated;     ///< as stated, internal unit
+  double emf;     ///< kUnset when not given
+  double stated;  ///< as stated, internal unit
   Quantity quantity;
   std::string_view unit;
 };

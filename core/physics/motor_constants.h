@@ -13,18 +13,20 @@ namespace jw {
 /// and magnet. `i` is the phase-current amplitude; for brushed and block-commutated machines it is
 /// the direct current and the machine is V = R i + K_e w (two phases in series).
 struct MotorConstants {
-  bool direct = false;    ///< brushed or block-commutated: one direct current
+  bool direct = false;  ///< brushed or block-commutated: one direct current
   int polePairs = 1;
-  double torquePerAmp = 0;   ///< [N·m/A] per ampere of amplitude: 1.5 p lambda, or K_t
-  double emfPerSpeed = 0;    ///< [V·s/rad] phase amplitude: p lambda, or K_e
-  double resistance = 0;     ///< [Ohm] per star phase, or of the loop
-  double inductance = 0;     ///< [H] per star phase; 0 for direct current
-  double dragTorque = 0;     ///< [N·m]
-  double dragDamping = 0;    ///< [N·m·s/rad]
+  double torquePerAmp = 0;  ///< [N·m/A] per ampere of amplitude: 1.5 p lambda, or K_t
+  double emfPerSpeed = 0;   ///< [V·s/rad] phase amplitude: p lambda, or K_e
+  double resistance = 0;    ///< [Ohm] per star phase, or of the loop
+  double inductance = 0;    ///< [H] per star phase; 0 for direct current
+  double dragTorque = 0;    ///< [N·m]
+  double dragDamping = 0;   ///< [N·m·s/rad]
 
   double fluxLinkage() const { return emfPerSpeed / polePairs; }  ///< [Wb] peak
-  double rmsFactor() const { return direct ? 1.0 : 0.70710678118654752440; }  ///< rms over amplitude
-  double torquePerRmsAmp() const { return torquePerAmp / rmsFactor(); }       ///< [N·m/A]
+  double rmsFactor() const {
+    return direct ? 1.0 : 0.70710678118654752440;
+  }                                                                      ///< rms over amplitude
+  double torquePerRmsAmp() const { return torquePerAmp / rmsFactor(); }  ///< [N·m/A]
   double copperLoss(double i) const { return (direct ? 1.0 : 1.5) * resistance * i * i; }  ///< [W]
   /// [N·m] no-load torque that opposes `speed` [rad/s], signed like it; 0 at rest.
   double drag(double speed) const;
@@ -36,7 +38,7 @@ struct Contradiction {
 };
 
 struct MotorConversion {
-  MotorConstants constants;  ///< at Motor::referenceTemperature
+  MotorConstants constants;                ///< at Motor::referenceTemperature
   std::vector<InputError> contradictions;  ///< both numbers in each
 };
 

@@ -30,9 +30,10 @@ tl::expected<double, InputError> meshEfficiency(const Stage& stage, const std::s
       fmt::format("the no-load torque alone loses more than an efficiency of {:.4g} does",
                   stage.efficiency),
       path + ".dragTorque",
-      fmt::format("at rated torque the whole loss is {:.4g} N·m at the input; give less, or a lower "
-                  "efficiency",
-                  ideal / stage.efficiency - ideal)});
+      fmt::format(
+          "at rated torque the whole loss is {:.4g} N·m at the input; give less, or a lower "
+          "efficiency",
+          ideal / stage.efficiency - ideal)});
 }
 
 /// Torque at the input that the load asks for, by the direction of power.

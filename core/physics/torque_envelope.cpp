@@ -5,25 +5,12 @@
 #include <limits>
 #include <numbers>
 
-#include <boost/math/tools/toms748_solve.hpp>
+#include "core/physics/bracketed_root.h"
 
 namespace jw {
 namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-/// Root of a falling or rising f between a and b, which bracket it.
-template <class F>
-double rootBetween(const F& f, double a, double b) {
-  const double fa = f(a);
-  const double fb = f(b);
-  if (fa == 0) return a;
-  if (fb == 0) return b;
-  std::uintmax_t iterations = 100;
-  const auto [low, high] = boost::math::tools::toms748_solve(
-      f, a, b, fa, fb, boost::math::tools::eps_tolerance<double>(50), iterations);
-  return (low + high) / 2;
-}
 
 /// Squared voltage amplitude that current i takes at a speed, with i_d = 0.
 double squaredVoltage(const MotorConstants& m, double speed, double i) {
@@ -58,7 +45,7 @@ double noLoadSpeedOf(const EnvelopeLimits& limits) {
   if (shaftTorque(ideal) >= 0) return ideal;
   const double nearRest = ideal * 1e-12;
   if (shaftTorque(nearRest) <= 0) return 0;
-  return rootBetween(shaftTorque, nearRest, ideal);
+  return bracketedRoot(shaftTorque, nearRest, ideal);
 }
 
 /// Speeds from -limit to limit with the corner among them, dense enough to look smooth.
@@ -110,9 +97,9 @@ EnvelopeLimits limitsOf(const Variant& variant, const MotorConstants& machine) {
   EnvelopeLimits limits;
   limits.machine = machine;
   limits.voltage = voltageLimit(variant.supply.voltage, controller.modulation, machine.direct);
-  limits.current = smallerSet(
-      amplitudeOf(machine, motor.currentPeak, motor.currentPeakMeasure),
-      amplitudeOf(machine, controller.currentPeak, controller.currentMeasure));
+  limits.current =
+      smallerSet(amplitudeOf(machine, motor.currentPeak, motor.currentPeakMeasure),
+                 amplitudeOf(machine, controller.currentPeak, controller.currentMeasure));
   return limits;
 }
 
@@ -121,9 +108,12 @@ EnvelopeLimits limitsOf(const Variant& variant, const MotorConstants& machine) {
 double voltageLimit(double busVoltage, Modulation modulation, bool direct) {
   if (direct) return busVoltage;
   switch (modulation) {
-    case Modulation::SpaceVector: return busVoltage / std::numbers::sqrt3;
-    case Modulation::SineTriangle: return busVoltage / 2;
-    case Modulation::SixStep: return 2 * busVoltage / std::numbers::pi;
+    case Modulation::SpaceVector:
+      return busVoltage / std::numbers::sqrt3;
+    case Modulation::SineTriangle:
+      return busVoltage / 2;
+    case Modulation::SixStep:
+      return 2 * busVoltage / std::numbers::pi;
   }
   throw std::logic_error("unknown modulation");
 }
@@ -164,7 +154,7 @@ double EnvelopeLimits::rayFactor(double atSpeed, double torque) const {
   while (room(outside) > 0 && outside < 1e12) outside *= 2;
   if (room(outside) > 0) return kInfinity;
   if (room(0) <= 0) return 0;
-  return rootBetween(room, 0, outside);
+  return bracketedRoot(room, 0, outside);
 }
 
 double ContinuousLimit::current(double speed) const {
@@ -179,8 +169,8 @@ tl::expected<ContinuousLimit, InputError> continuousLimit(const Motor& motor,
   const double limit = motor.windingTemperatureMax;
   const bool split = isSet(motor.thermalResistanceWinding) && isSet(motor.thermalResistanceHousing);
   if (!split && !isSet(motor.continuousTorque)) {
-    return tl::unexpected(missing("motor.continuousTorque",
-                                  "the continuous torque (or both thermal resistances)"));
+    return tl::unexpected(
+        missing("motor.continuousTorque", "the continuous torque (or both thermal resistances)"));
   }
   if (limit <= ambient || (!split && limit <= motor.ratingAmbient)) {
     return tl::unexpected(InputError{"the winding limit is not above the ambient",
@@ -224,8 +214,8 @@ tl::expected<TorqueEnvelope, InputError> torqueEnvelope(
   limits.speed = smallerSet(variant.motor.maxSpeed, envelope.noLoadSpeed);
   envelope.stallTorque = limits.highestTorque(0);
   envelope.cornerSpeed = cornerSpeedOf(limits);
-  const double lasting = amplitudeOf(inUse, variant.controller.currentContinuous,
-                                     variant.controller.currentMeasure);
+  const double lasting =
+      amplitudeOf(inUse, variant.controller.currentContinuous, variant.controller.currentMeasure);
   envelope.continuousCurrent = isSet(lasting) ? lasting : kInfinity;
   envelope.continuous = continuous;
   const Eigen::ArrayXd speeds = curveSpeeds(limits, envelope.cornerSpeed);

@@ -12,10 +12,10 @@ namespace jw {
 
 /// The limits that make the envelope.
 struct EnvelopeLimits {
-  MotorConstants machine;    ///< at the temperature in use
-  double voltage = 0;        ///< [V] largest voltage amplitude: of a phase, or direct
-  double current = 0;        ///< [A] largest amplitude; +inf if neither motor nor controller limits
-  double speed = 0;          ///< [rad/s] largest speed: mechanical limit and no-load speed
+  MotorConstants machine;  ///< at the temperature in use
+  double voltage = 0;      ///< [V] largest voltage amplitude: of a phase, or direct
+  double current = 0;      ///< [A] largest amplitude; +inf if neither motor nor controller limits
+  double speed = 0;        ///< [rad/s] largest speed: mechanical limit and no-load speed
 
   /// Largest current [A] that the voltage allows at `atSpeed` [rad/s] with i_d = 0; NaN if none.
   double voltageCurrent(double atSpeed) const;
@@ -31,11 +31,11 @@ struct EnvelopeLimits {
 
 /// The lasting limit from steady heat: copper loss that holds the winding at its limit.
 struct ContinuousLimit {
-  MotorConstants machine;     ///< winding at its limit, magnet at its temperature when standing
-  double housing = 0;         ///< [K/W] housing to ambient
-  double winding = 0;         ///< [K/W] winding to housing
-  double rise = 0;            ///< [K] winding limit less ambient
-  double ambient = 0;         ///< [°C]
+  MotorConstants machine;  ///< winding at its limit, magnet at its temperature when standing
+  double housing = 0;      ///< [K/W] housing to ambient
+  double winding = 0;      ///< [K/W] winding to housing
+  double rise = 0;         ///< [K] winding limit less ambient
+  double ambient = 0;      ///< [°C]
 
   /// Largest lasting current amplitude [A] at `speed`: P_cu (R12 + R2) + P_drag R2 = rise, with
   /// P_cu at the winding's limit temperature; 0 where drag alone is too hot.
@@ -56,7 +56,7 @@ struct TorqueEnvelope {
   double cornerSpeed = 0;        ///< [rad/s] where the voltage begins to limit; 0 if it always does
   double noLoadSpeed = 0;        ///< [rad/s] where the voltage leaves no shaft torque
   EnvelopeCurve peak;
-  EnvelopeCurve lasting;         ///< empty without a continuous limit
+  EnvelopeCurve lasting;  ///< empty without a continuous limit
 
   /// Largest lasting shaft torque [N·m] at `speed` (either sign): heat, controller and voltage; NaN
   /// without a continuous limit.
