@@ -165,6 +165,8 @@ TEST(InputsPanel, FieldsThatAChecksWaitsForSayNeeded) {
   desk.panel.showSnapshot(snapshot);
   EXPECT_EQ(desk.field("motor.resistance").placeholderText(), "needed");
   EXPECT_EQ(desk.field("motor.inductance").placeholderText(), "not given");
+  EXPECT_EQ(desk.field<FoldHeader>("section.motor.header").remark(), "1 needed");
+  EXPECT_EQ(desk.field<FoldHeader>("section.transmission.header").remark(), "2 stages");
 }
 
 TEST(InputsPanel, NothingIsClippedAt280) {
@@ -181,6 +183,27 @@ TEST(InputsPanel, NothingIsClippedAt280) {
     EXPECT_GE(label->height(), label->heightForWidth(label->width()))
         << label->text().toStdString();
     EXPECT_GE(label->width(), label->minimumSizeHint().width()) << label->text().toStdString();
+  }
+}
+
+TEST(InputsPanel, WordsInEmptyFieldsFit) {
+  Desk desk;
+  for (auto* header : desk.panel.findChildren<FoldHeader*>()) header->setChecked(true);
+  QCoreApplication::sendPostedEvents(nullptr, QEvent::LayoutRequest);
+  constexpr int kFrame = 20;  // border, padding and the margin of QLineEdit on both sides
+  for (const NumberField* field : desk.panel.findChildren<NumberField*>()) {
+    if (!field->isVisible() || !field->text().isEmpty()) continue;
+    const int room = field->width() - field->textMargins().right() - kFrame;
+    EXPECT_LE(field->fontMetrics().horizontalAdvance(field->placeholderText()), room)
+        << field->objectName().toStdString();
+  }
+}
+
+TEST(InputsPanel, ChoicesFit) {
+  Desk desk;
+  for (auto* box : desk.panel.findChildren<QComboBox*>()) {
+    box->ensurePolished();
+    EXPECT_GE(box->width(), box->sizeHint().width()) << box->objectName().toStdString();
   }
 }
 

@@ -12,6 +12,8 @@
 namespace jw {
 namespace {
 
+bool isNote(const FieldInfo& info) { return info.key == "note"; }
+
 FieldEditor* plainEditor(const FieldInfo& info, const QString& path, QWidget* parent) {
   switch (info.kind) {
     case FieldKind::Number:
@@ -20,7 +22,7 @@ FieldEditor* plainEditor(const FieldInfo& info, const QString& path, QWidget* pa
     case FieldKind::Flag: return new FlagField(info, path, parent);
     case FieldKind::Text: break;
   }
-  if (isParagraph(info)) return new NoteField(info, path, parent);
+  if (isNote(info)) return new NoteField(info, path, parent);
   return new TextField(info, path, parent);
 }
 
@@ -57,8 +59,8 @@ Edit FieldLink::edit(std::function<tl::expected<void, InputError>(Project&)> app
           std::move(apply)};
 }
 
-bool isParagraph(const FieldInfo& info) {
-  return info.kind == FieldKind::Text && info.key == "note";
+bool isWide(const FieldInfo& info) {
+  return info.kind == FieldKind::Text && (info.key == "title" || isNote(info));
 }
 
 FieldEditor* makeEditor(const FieldInfo& info, const QString& path, QWidget* parent) {

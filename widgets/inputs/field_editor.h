@@ -72,8 +72,8 @@ class FieldEditor {
   FieldLink link_;
 };
 
-/// Whether the field holds running text of several lines and gets the panel's whole width.
-bool isParagraph(const FieldInfo& info);
+/// Whether the field holds so much text that it gets the panel's whole width.
+bool isWide(const FieldInfo& info);
 
 /// The editor for this kind of field, with object name, accessible name and tool tip set.
 FieldEditor* makeEditor(const FieldInfo& info, const QString& path, QWidget* parent);

@@ -1,5 +1,7 @@
 #include "widgets/inputs/field_row.h"
 
+#include <algorithm>
+
 #include <QGridLayout>
 #include <QLabel>
 
@@ -11,7 +13,7 @@ namespace {
 
 constexpr int kPauseBeforeMessage = 350;  // ms
 constexpr int kSymbolWidth = 30;          // px
-constexpr int kEditorWidth = 118;         // px
+constexpr int kEditorWidth = 122;         // px
 constexpr int kHeight = 26;               // px, of a row of one line
 
 QLabel* makeLabel(const FieldInfo& info, QWidget* buddy, QWidget* parent) {
@@ -32,6 +34,14 @@ QLabel* makeSymbol(const FieldInfo& info, QWidget* parent) {
   return symbol;
 }
 
+/// A choice whose labels need more room than the column of editors reaches into that of labels.
+int editorWidth(FieldEditor& editor, int column) {
+  constexpr int kMost = 186;  // px
+  if (editor.info().kind != FieldKind::Choice) return column;
+  editor.widget()->ensurePolished();
+  return std::clamp(editor.widget()->sizeHint().width(), column, kMost);
+}
+
 }  // namespace
 
 FieldRow::FieldRow(const FieldInfo& info, const QString& path, QWidget* parent)
@@ -41,7 +51,7 @@ FieldRow::FieldRow(const FieldInfo& info, const QString& path, QWidget* parent)
   grid->setHorizontalSpacing(8);
   grid->setVerticalSpacing(2);
   grid->setColumnStretch(0, 1);
-  if (!isParagraph(info)) grid->setRowMinimumHeight(0, kHeight);
+  if (!isWide(info)) grid->setRowMinimumHeight(0, kHeight);
   QLabel* symbol = info.symbol.empty() ? nullptr : makeSymbol(info, this);
   place(*grid, makeLabel(info, editor_->widget(), this), symbol);
   pause_.setSingleShot(true);
@@ -51,15 +61,15 @@ FieldRow::FieldRow(const FieldInfo& info, const QString& path, QWidget* parent)
 }
 
 void FieldRow::place(QGridLayout& grid, QLabel* label, QLabel* symbol) {
-  const bool paragraph = isParagraph(editor_->info());
-  grid.addWidget(label, 0, 0, 1, paragraph ? 3 : 1);
+  const bool wide = isWide(editor_->info());
+  grid.addWidget(label, 0, 0, 1, wide ? 3 : 1);
   if (symbol != nullptr) grid.addWidget(symbol, 0, 1);
-  if (paragraph) {
+  if (wide) {
     grid.addWidget(editor_->widget(), 1, 0, 1, 3);
     return;
   }
   const int extra = symbol == nullptr ? kSymbolWidth + grid.horizontalSpacing() : 0;
-  editor_->widget()->setFixedWidth(kEditorWidth + extra);
+  editor_->widget()->setFixedWidth(editorWidth(*editor_, kEditorWidth + extra));
   grid.addWidget(editor_->widget(), 0, symbol == nullptr ? 1 : 2, 1, symbol == nullptr ? 2 : 1);
 }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include <QHash>
 #include <QLabel>
 #include <QVBoxLayout>
 
@@ -39,17 +40,11 @@ InputsPanel::InputsPanel(QWidget* parent)
 
 QSize InputsPanel::sizeHint() const { return {kWidth, 600}; }
 
-void InputsPanel::showEvent(QShowEvent* event) {
-  QWidget::showEvent(event);
-  if (sections_.empty()) showProject(Project{});
-}
-
 void InputsPanel::showProject(const Project& project) {
   const ProjectFields fields(project);
   if (sections_.empty()) build(fields);
   for (Form* form : forms_) form->showFields(*fields.find(form->path()));
   for (CardList* list : lists_) list->showItems(fields);
-  updateRemarks();
 }
 
 void InputsPanel::build(const ProjectFields& fields) {
@@ -72,6 +67,7 @@ void InputsPanel::build(const ProjectFields& fields) {
   addForm(fields.find("variant"));
   for (CardList* list : lists_) list->showItems(fields);
   updateTabOrder();
+  updateRemarks();
 }
 
 void InputsPanel::addSection(const QString& name, const QString& title, bool expanded) {
@@ -118,10 +114,25 @@ std::vector<Form*> InputsPanel::forms() const {
   return all;
 }
 
+/// Beside a section's title: how many items it has and how many fields a check waits for.
 void InputsPanel::updateRemarks() {
-  for (const CardList* list : lists_) {
-    findSection(list->plan().path.section('.', 0, 0))->header().setRemark(list->countText());
+  QHash<QString, int> waiting;
+  for (const QString& path : needed_) ++waiting[sectionOf(path)];
+  for (Section* section : sections_) {
+    QStringList parts;
+    for (const CardList* list : section->findChildren<CardList*>()) parts << list->countText();
+    const int count = waiting.value(section->name());
+    if (count > 0) parts << tr("%1 needed").arg(count);
+    parts.removeAll(QString());
+    section->header().setRemark(parts.join(QStringLiteral(" · ")));
   }
+}
+
+/// Name of the section that a field is in; empty if there is none.
+QString InputsPanel::sectionOf(const QString& path) const {
+  const QWidget* at = findRow(path);
+  while (at != nullptr && qobject_cast<const Section*>(at) == nullptr) at = at->parentWidget();
+  return at == nullptr ? QString() : static_cast<const Section*>(at)->name();
 }
 
 void InputsPanel::updateWrong() {
@@ -155,6 +166,7 @@ void InputsPanel::showSnapshot(const Snapshot& snapshot) {
 }
 
 void InputsPanel::updateNeeded() {
+  updateRemarks();
   for (Form* form : forms()) {
     for (FieldRow* row : form->rows()) {
       row->editor().setNeeded(needed_.contains(row->editor().link().path()));

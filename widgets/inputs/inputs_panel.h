@@ -51,7 +51,6 @@ class InputsPanel : public QWidget {
 
  protected:
   QSize sizeHint() const override;
-  void showEvent(QShowEvent* event) override;
 
  private:
   void build(const ProjectFields& fields);
@@ -61,6 +60,7 @@ class InputsPanel : public QWidget {
   std::vector<Form*> forms() const;
   FieldRow* findRow(const QString& path) const;
   Section* findSection(const QString& name) const;
+  QString sectionOf(const QString& path) const;
   void showPart(QWidget* part, QWidget* focus);
   void updateWrong();
   void updateRemarks();

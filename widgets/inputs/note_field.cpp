@@ -20,6 +20,7 @@ constexpr int kFrame = 20;  // px, of borders, padding and document margin toget
 NoteField::NoteField(const FieldInfo& info, const QString& path, QWidget* parent)
     : QPlainTextEdit(parent), FieldEditor(info, path) {
   setTabChangesFocus(true);
+  setAcceptDrops(false);  // files dropped here are the window's
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   connect(this, &QPlainTextEdit::textChanged, this, &NoteField::sendText);

@@ -13,6 +13,7 @@ NumberField::NumberField(const FieldInfo& info, const QString& path, QWidget* pa
     : QLineEdit(parent), FieldEditor(info, path) {
   setAlignment(Qt::AlignRight | Qt::AlignVCenter);
   setFocusPolicy(Qt::StrongFocus);
+  setAcceptDrops(false);  // files dropped here are the window's
   connect(this, &QLineEdit::textEdited, this, &NumberField::readEntry);
   connect(this, &QLineEdit::textChanged, this, &NumberField::updateUnit);
   updateHint();

@@ -69,6 +69,7 @@ class NumberField : public QLineEdit, public FieldEditor {
   void updateHint();
   bool takesUndo(const QKeyEvent& key) const;
   QMenu* makeMenu();
+  QString toolTipText() const;
   int roomForText() const;
 
   Held now_{{}, kUnset, {}};

@@ -22,6 +22,14 @@ double factorOf(Qt::KeyboardModifiers modifiers) {
 
 }  // namespace
 
+/// What the field means, and what it holds in the field's own unit if another was typed.
+QString NumberField::toolTipText() const {
+  const QString text = fieldToolTip(info());
+  if (now_.text.isEmpty() || !hasOwnUnit(info(), now_.text)) return text;
+  return text + "<p>= " + toQString(formatQuantity(now_.value, info().quantity, info().unit, 5)) +
+         "</p>";
+}
+
 bool NumberField::takesUndo(const QKeyEvent& key) const {
   return key.matches(QKeySequence::Undo) && !wrong_.isEmpty();
 }
@@ -30,6 +38,7 @@ bool NumberField::event(QEvent* event) {
   const bool claims =
       event->type() == QEvent::ShortcutOverride && takesUndo(static_cast<const QKeyEvent&>(*event));
   if (claims) event->accept();
+  if (event->type() == QEvent::ToolTip) setToolTip(toolTipText());
   return claims || leaveUndoToWindow(*event) || QLineEdit::event(event);
 }
 

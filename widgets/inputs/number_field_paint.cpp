@@ -12,8 +12,8 @@ namespace jw {
 namespace {
 
 constexpr int kUnitColumn = 38;  // px: short units line up
-constexpr int kUnitGap = 6;      // px between digits and unit
-constexpr int kWidth = 118;      // px
+constexpr int kUnitGap = 5;      // px between digits and unit
+constexpr int kWidth = 122;      // px
 
 }  // namespace
 
@@ -43,10 +43,11 @@ void NumberField::showWhole() {
   setText(bare ? now_.text.chopped(unit.size()) : now_.text);
 }
 
+/// The number as typed, or rounded as far as the room asks for; shorter still if nobody typed it.
 void NumberField::showAtRest() {
   ShownNumber shown = shownNumber(info(), now_.text);
   setText(shown.number);
-  for (int digits = 6; digits >= 3; --digits) {
+  for (int digits = now_.typed.empty() ? 4 : 6; digits >= 3; --digits) {
     if (fontMetrics().horizontalAdvance(shown.number) <= roomForText()) break;
     shown = roundedNumber(info(), now_.text, digits);
     setText(shown.number);

@@ -10,6 +10,7 @@ namespace jw {
 TextField::TextField(const FieldInfo& info, const QString& path, QWidget* parent)
     : QLineEdit(parent), FieldEditor(info, path) {
   setFocusPolicy(Qt::StrongFocus);
+  setAcceptDrops(false);  // files dropped here are the window's
   connect(this, &QLineEdit::textEdited, this, &TextField::sendText);
 }
 
