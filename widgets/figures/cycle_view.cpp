@@ -1,0 +1,126 @@
+#include "widgets/figures/cycle_view.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/motion/cycle_reading.h"
+#include "core/quantity/quantity.h"
+#include "widgets/figures/finite.h"
+
+namespace jw {
+namespace {
+
+CycleSeries series(const QString& name, const Eigen::ArrayXd& values, Quantity quantity,
+                   std::string_view unit, const SeriesLook& look, bool rightAxis = false) {
+  return {name, QString::fromStdString(prettyUnit(unit)),
+          plotValues(values, fromInternal(1, unit, quantity)), look, rightAxis};
+}
+
+// Causes that are zero all the time are left out.
+void addCause(CycleRow& row, const QString& name, const Eigen::ArrayXd& values,
+              const SeriesLook& look) {
+  if (values.size() > 0 && values.abs().maxCoeff() > 1e-12)
+    row.series.push_back(series(name, values, Quantity::Torque, "N*m", look));
+}
+
+CycleRow motionRow(const SampledCycle& cycle) {
+  CycleRow row{"motion", "Position and speed", "joint", {}};
+  row.series.push_back(series("position", cycle.angle, Quantity::Angle, "deg", {&Palette::text}));
+  row.series.push_back(series("speed", cycle.speed, Quantity::AngularSpeed, "rpm",
+                              {&Palette::accent, Qt::DashLine}, true));
+  return row;
+}
+
+CycleRow torqueRow(const LoadTorque& load) {
+  CycleRow row{"torque", "Joint torque", "joint torque, N·m", {}};
+  row.series.push_back(
+      series("total", load.total, Quantity::Torque, "N*m", {&Palette::text, Qt::SolidLine, 1.9}));
+  addCause(row, "gravity", load.gravity, {&Palette::gravity, Qt::DashLine});
+  addCause(row, "inertia", load.inertia, {&Palette::inertia, Qt::DotLine, 1.9});
+  addCause(row, "friction", load.friction, {&Palette::friction, Qt::DashDotLine});
+  addCause(row, "spring", load.spring, {&Palette::spring, Qt::DashDotDotLine});
+  addCause(row, "external", load.external, {&Palette::external, Qt::CustomDashLine});
+  return row;
+}
+
+CycleRow motorRow(const MotorConstants* motor, const MotorDemand& demand) {
+  CycleRow row{"motor", "Motor torque and current", "motor", {}};
+  row.series.push_back(series("torque", demand.torque, Quantity::Torque, "N*m", {&Palette::text}));
+  const double rms = motor ? motor->rmsFactor() : 1;
+  row.series.push_back(series(motor && !motor->direct ? "current (rms)" : "current",
+                              demand.current * rms, Quantity::Current, "A",
+                              {&Palette::peak, Qt::DashLine}, true));
+  return row;
+}
+
+CycleRow powerRow(const SampledCycle& cycle, const LoadTorque& load, const MotorDemand* demand) {
+  CycleRow row{"power", "Power", "power, W", {}};
+  const auto add = [&](const QString& name, const Eigen::ArrayXd& power, const SeriesLook& look) {
+    row.series.push_back(series(name, power, Quantity::Power, "W", look));
+  };
+  if (demand) add("from the supply", demand->supplyPower, {&Palette::peak, Qt::DashLine});
+  if (demand) add("at the shaft", demand->shaftPower, {&Palette::accent, Qt::DotLine, 1.9});
+  add("at the joint", load.total * cycle.speed, {&Palette::text});
+  return row;
+}
+
+std::vector<CycleBand> bandsOf(const Project& project, const SampledCycle& cycle) {
+  std::vector<CycleBand> bands;
+  int last = -1;
+  for (Eigen::Index i = 0; i < cycle.size(); ++i) {
+    const int index = cycle.segment[i];
+    if (index != last) {
+      const auto& all = project.cycle.segments;
+      const bool known = index >= 0 && index < int(all.size());
+      QString name = known ? QString::fromStdString(all[std::size_t(index)].name) : QString();
+      if (name.isEmpty()) name = QStringLiteral("segment %1").arg(index + 1);
+      bands.push_back({name, cycle.time[i], cycle.time[i]});
+      last = index;
+    }
+    bands.back().to = cycle.time[i];
+  }
+  return bands;
+}
+
+// The view without its rows.
+CycleView emptyView(const Snapshot& snapshot) {
+  CycleView view;
+  view.stale = snapshot.stale;
+  if (!snapshot.evaluation || !snapshot.evaluation->cycle || !snapshot.evaluatedProject) return view;
+  const SampledCycle& cycle = *snapshot.evaluation->cycle;
+  view.time = plotValues(cycle.time);
+  view.period = cycle.period;
+  view.bands = bandsOf(*snapshot.evaluatedProject, cycle);
+  return view;
+}
+
+}  // namespace
+
+CycleView cycleView(const Snapshot& snapshot) {
+  CycleView view = emptyView(snapshot);
+  if (view.empty()) return view;
+  const Evaluation& e = *snapshot.evaluation;
+  view.rows.push_back(motionRow(*e.cycle));
+  if (e.load) view.rows.push_back(torqueRow(*e.load));
+  if (e.demand) view.rows.push_back(motorRow(e.motor ? &*e.motor : nullptr, *e.demand));
+  if (e.load) view.rows.push_back(powerRow(*e.cycle, *e.load, e.demand ? &*e.demand : nullptr));
+  return view;
+}
+
+CycleView stripView(const Snapshot& snapshot) {
+  CycleView view = emptyView(snapshot);
+  if (!view.empty() && snapshot.evaluation->load)
+    view.rows.push_back(torqueRow(*snapshot.evaluation->load));
+  return view;
+}
+
+double seriesAt(const QVector<double>& time, const QVector<double>& values, double at) {
+  if (time.isEmpty() || !(at >= time.first() && at <= time.last())) return kUnset;
+  const auto after = std::upper_bound(time.begin(), time.end(), at);
+  const qsizetype i = qMax<qsizetype>(after - time.begin() - 1, 0);
+  if (i + 1 >= time.size()) return values.last();
+  const double share = (at - time[i]) / (time[i + 1] - time[i]);
+  return values[i] + share * (values[i + 1] - values[i]);
+}
+
+}  // namespace jw

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <QDate>
+#include <qcustomplot.h>
+
+#include "widgets/snapshot.h"
+
+namespace jw {
+
+/// Height [1/96 inch] of the title strip.
+inline constexpr double kTitleStripHeight = 52;
+
+/// Project, variant, figure, date and key numbers.
+void paintTitleStrip(QPainter& painter, const QRectF& rect, const Snapshot& snapshot,
+                     const QString& figureName, const QDate& date);
+
+/// One figure into `rect`, in units of 1/96 inch.
+void paintFigureContent(QCPPainter& painter, const QRectF& rect, const Snapshot& snapshot,
+                        const QString& figureName);
+
+}  // namespace jw

@@ -1,0 +1,38 @@
+#include "widgets/figures/missing_text.h"
+
+#include "core/model/field_catalogue.h"
+
+namespace jw {
+namespace {
+
+const QString kFieldScheme = QStringLiteral("field:");
+
+QString linkTo(const Project& project, const InputError& error) {
+  const QString what = QString::fromStdString(error.what).toHtmlEscaped();
+  if (error.where.empty()) return what;
+  return QStringLiteral("<a href=\"%1%2\">%3</a>: %4")
+      .arg(kFieldScheme, QString::fromStdString(error.where).toHtmlEscaped(),
+           fieldLabel(project, error.where).toHtmlEscaped(), what);
+}
+
+}  // namespace
+
+QString fieldLabel(const Project& project, const std::string& path) {
+  const auto field = findField(project, path);
+  return field ? QString::fromUtf8(field->info->label.data(), qsizetype(field->info->label.size()))
+               : QString::fromStdString(path);
+}
+
+QStringList missingLinks(const Snapshot& snapshot) {
+  QStringList links;
+  if (!snapshot.evaluation || !snapshot.evaluatedProject) return links;
+  for (const InputError& error : snapshot.evaluation->missing)
+    links << linkTo(*snapshot.evaluatedProject, error);
+  return links;
+}
+
+QString fieldOfLink(const QString& link) {
+  return link.startsWith(kFieldScheme) ? link.mid(kFieldScheme.size()) : QString();
+}
+
+}  // namespace jw

@@ -1,0 +1,19 @@
+#pragma once
+
+#include <QStringList>
+
+#include "widgets/snapshot.h"
+
+namespace jw {
+
+/// What kept parts of the evaluation from being made: each a line of HTML that links to the field
+/// ("field:motor.resistance").
+QStringList missingLinks(const Snapshot& snapshot);
+
+/// The label of the field at `path`, or the path itself.
+QString fieldLabel(const Project& project, const std::string& path);
+
+/// The field path of a link made by missingLinks; empty for other links.
+QString fieldOfLink(const QString& link);
+
+}  // namespace jw

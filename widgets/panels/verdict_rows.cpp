@@ -1,0 +1,92 @@
+#include "widgets/panels/verdict_rows.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <QStringList>
+
+#include "widgets/figures/missing_text.h"
+#include "widgets/theme/number_text.h"
+
+namespace jw {
+namespace {
+
+QString amountsOf(const Check& check) {
+  const double first = check.capacityIsResult ? check.capacity : check.demand;
+  const double second = check.capacityIsResult ? check.demand : check.capacity;
+  const double shown = fromInternal(first, check.unit, check.quantity);
+  return numberText(shown) + QStringLiteral(" of ") +
+         quantityText(second, check.quantity, check.unit);
+}
+
+QString needsOf(const Check& check, const Project& project) {
+  QStringList names;
+  for (const std::string& path : check.missing) names << fieldLabel(project, path).toLower();
+  return QStringLiteral("needs ") + names.join(QStringLiteral(", "));
+}
+
+QString stateWord(CheckState state) {
+  const std::string_view name = stateName(state);
+  return QString::fromUtf8(name.data(), qsizetype(name.size()));
+}
+
+VerdictRow rowOf(const Check& check, const Project& project) {
+  VerdictRow row;
+  row.id = QString::fromUtf8(check.id.data(), qsizetype(check.id.size()));
+  row.stage = check.stage;
+  row.title = QString::fromStdString(check.title);
+  row.state = check.state;
+  row.margin = check.margin;
+  const bool open = check.state == CheckState::Open;
+  if (open && !check.missing.empty()) {
+    row.amounts = needsOf(check, project);
+    row.missingField = QString::fromStdString(check.missing.front());
+  }
+  if (!open) row.amounts = amountsOf(check);
+  row.marginText = open ? QStringLiteral("open") : marginText(check.margin);
+  row.sentence = QStringLiteral("%1, %2: %3").arg(row.title, stateWord(check.state), row.amounts);
+  if (!open) row.sentence += QStringLiteral(", margin ") + row.marginText;
+  return row;
+}
+
+int rank(CheckState state) {
+  switch (state) {
+    case CheckState::Short: return 0;
+    case CheckState::Close: return 1;
+    case CheckState::Open: return 2;
+    case CheckState::Holds: break;
+  }
+  return 3;
+}
+
+bool isWorse(const VerdictRow& a, const VerdictRow& b) {
+  if (rank(a.state) != rank(b.state)) return rank(a.state) < rank(b.state);
+  if (a.state == CheckState::Open) return false;
+  return a.margin < b.margin;
+}
+
+}  // namespace
+
+std::vector<VerdictRow> verdictRows(const Snapshot& snapshot) {
+  std::vector<VerdictRow> rows;
+  if (!snapshot.evaluation || !snapshot.evaluatedProject) return rows;
+  for (const Check& check : snapshot.evaluation->checks)
+    rows.push_back(rowOf(check, *snapshot.evaluatedProject));
+  std::stable_sort(rows.begin(), rows.end(), isWorse);
+  return rows;
+}
+
+QString verdictCounts(const std::vector<VerdictRow>& rows) {
+  std::array<int, 4> counts{};
+  for (const VerdictRow& row : rows) ++counts[std::size_t(rank(row.state))];
+  const std::array<QString, 4> words{QStringLiteral("short"), QStringLiteral("close"),
+                                     QStringLiteral("open"),
+                                     counts[3] == 1 ? QStringLiteral("holds") : QStringLiteral("hold")};
+  QStringList parts;
+  for (std::size_t i = 0; i < counts.size(); ++i)
+    if (counts[i] > 0) parts << QStringLiteral("%1 %2").arg(counts[i]).arg(words[i]);
+  return parts.join(QStringLiteral(" · "));
+}
+
+}  // namespace jw

@@ -1,0 +1,130 @@
+#include "widgets/panels/working_panel.h"
+
+#include <algorithm>
+
+#include <QApplication>
+#include <QClipboard>
+#include <QHBoxLayout>
+#include <QMenu>
+#include <QScrollBar>
+#include <QVBoxLayout>
+
+#include "widgets/figures/missing_text.h"
+#include "widgets/panels/working_text.h"
+#include "widgets/theme/theme.h"
+
+namespace jw {
+namespace {
+
+const Check* findCheck(const Evaluation& evaluation, const QString& id, int stage) {
+  const std::string wanted = id.toStdString();
+  const auto found = std::find_if(evaluation.checks.begin(), evaluation.checks.end(),
+                                  [&](const Check& c) { return c.id == wanted && c.stage == stage; });
+  return found == evaluation.checks.end() ? nullptr : &*found;
+}
+
+QString lowerFirst(QString text) {
+  if (text.size() > 1 && text[1].isLower()) text[0] = text[0].toLower();
+  return text;
+}
+
+// What an open check waits for, as links.
+QString openHtml(const Check& check, const Project& project, const Palette& p) {
+  QString html = QStringLiteral("<p style='color:%1; font-weight:600'>○ Open: an input is missing</p>")
+                     .arg(p.muted.name());
+  for (const std::string& path : check.missing)
+    html += QStringLiteral("<p><a href='field:%1' style='color:%2; text-decoration:none'>%3</a></p>")
+                .arg(QString::fromStdString(path).toHtmlEscaped(), p.accent.name(),
+                     fieldLabel(project, path).toHtmlEscaped());
+  return html;
+}
+
+}  // namespace
+
+WorkingPanel::WorkingPanel(QWidget* parent)
+    : QWidget(parent), m_title(new QLabel(this)), m_text(new QTextBrowser(this)),
+      m_copy(makeCopyButton()) {
+  setObjectName(QStringLiteral("working"));
+  m_title->setProperty("role", "title");
+  m_title->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  m_text->setObjectName(QStringLiteral("working.text"));
+  m_text->setAccessibleName(tr("Working"));
+  m_text->setOpenLinks(false);
+  m_text->document()->setDocumentMargin(0);
+  m_text->setFrameShape(QFrame::NoFrame);
+  auto* header = new QHBoxLayout;
+  header->setContentsMargins(14, 10, 10, 6);
+  header->addWidget(m_title, 1);
+  header->addWidget(m_copy);
+  auto* body = new QVBoxLayout;
+  body->setContentsMargins(14, 0, 10, 8);
+  body->addWidget(m_text);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(1, 1, 1, 1);
+  column->setSpacing(0);
+  column->addLayout(header);
+  column->addLayout(body, 1);
+  connect(m_text, &QTextBrowser::anchorClicked, this,
+          [this](const QUrl& link) { emit fieldRequested(fieldOfLink(link.toString())); });
+  showNothing();
+}
+
+QToolButton* WorkingPanel::makeCopyButton() {
+  auto* button = new QToolButton(this);
+  button->setObjectName(QStringLiteral("working.copy"));
+  button->setProperty("role", "link");
+  button->setText(tr("copy"));
+  button->setAccessibleName(tr("Copy the working"));
+  auto* menu = new QMenu(button);
+  menu->addAction(tr("Copy as &text"), this, [this] { QApplication::clipboard()->setText(m_plain); });
+  menu->addAction(tr("Copy as &Markdown"), this,
+                  [this] { QApplication::clipboard()->setText(m_markdown); });
+  button->setMenu(menu);
+  button->setPopupMode(QToolButton::InstantPopup);
+  return button;
+}
+
+void WorkingPanel::showNothing() {
+  m_plain.clear();
+  m_markdown.clear();
+  m_title->setText(tr("Working"));
+  m_copy->setEnabled(false);
+  m_text->setHtml(QStringLiteral("<p style='color:%1'>%2</p>")
+                      .arg(jw::palette().muted.name(), tr("Choose a verdict to see how it came about.")));
+}
+
+void WorkingPanel::fill() {
+  const Evaluation* evaluation = m_snapshot.evaluation.get();
+  const Check* check = evaluation ? findCheck(*evaluation, m_id, m_stage) : nullptr;
+  if (!check || !m_snapshot.evaluatedProject) return showNothing();
+  const Project& project = *m_snapshot.evaluatedProject;
+  const Working working = explain(project, *evaluation, *check);
+  m_plain = workingPlain(*check, working);
+  m_markdown = workingMarkdown(*check, working);
+  m_copy->setEnabled(true);
+  m_title->setText(tr("Working · %1").arg(lowerFirst(QString::fromStdString(check->title))));
+  const bool open = check->state == CheckState::Open;
+  const int scrolled = m_text->verticalScrollBar()->value();
+  QString html = workingHtml(*check, working, jw::palette());
+  if (open) html.prepend(openHtml(*check, project, jw::palette()));
+  m_text->setHtml(html);
+  m_text->verticalScrollBar()->setValue(scrolled);
+}
+
+void WorkingPanel::showSnapshot(const Snapshot& snapshot) {
+  m_snapshot = snapshot;
+  fill();
+}
+
+void WorkingPanel::showCheck(const Snapshot& snapshot, const QString& id, int stage) {
+  m_id = id;
+  m_stage = stage;
+  showSnapshot(snapshot);
+}
+
+void WorkingPanel::changeEvent(QEvent* event) {
+  if (event->type() == QEvent::PaletteChange) fill();
+  QWidget::changeEvent(event);
+}
+
+}  // namespace jw

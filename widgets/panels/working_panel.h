@@ -1,0 +1,48 @@
+#pragma once
+
+#include <optional>
+
+#include <QLabel>
+#include <QTextBrowser>
+#include <QToolButton>
+
+#include "widgets/snapshot.h"
+
+namespace jw {
+
+/// How the chosen verdict came about: formula, symbols with value and origin, result and source.
+class WorkingPanel : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit WorkingPanel(QWidget* parent = nullptr);
+
+  /// Shows the working of the chosen check as it is in `snapshot`.
+  void showSnapshot(const Snapshot& snapshot);
+  /// Chooses a check and shows its working.
+  void showCheck(const Snapshot& snapshot, const QString& id, int stage);
+  QString plainText() const { return m_plain; }
+  QString markdown() const { return m_markdown; }
+
+ signals:
+  void fieldRequested(const QString& path);
+
+ protected:
+  void changeEvent(QEvent* event) override;
+
+ private:
+  void fill();
+  void showNothing();
+  QToolButton* makeCopyButton();
+
+  Snapshot m_snapshot;
+  QString m_id;
+  int m_stage = -1;
+  QString m_plain;
+  QString m_markdown;
+  QLabel* m_title;
+  QTextBrowser* m_text;
+  QToolButton* m_copy;
+};
+
+}  // namespace jw

@@ -1,0 +1,85 @@
+#include "widgets/panels/working_text.h"
+
+#include "widgets/theme/marks.h"
+#include "widgets/theme/number_text.h"
+#include "widgets/theme/symbol_text.h"
+
+namespace jw {
+namespace {
+
+QString text(const std::string& s) { return QString::fromStdString(s); }
+
+QString unitText(const WorkingSymbol& symbol) {
+  return text(prettyUnit(symbol.unit));
+}
+
+QString numberOf(const WorkingSymbol& symbol) {
+  return numberText(fromInternal(symbol.value, symbol.unit, symbol.quantity), 4);
+}
+
+QString originHtml(const WorkingSymbol& symbol, const Palette& p) {
+  const QString origin = text(symbol.origin).toHtmlEscaped();
+  if (symbol.path.empty()) return QStringLiteral("<span style='color:%1'>%2</span>").arg(p.muted.name(), origin);
+  return QStringLiteral("<a href='field:%1' style='color:%2; text-decoration:none'>%3</a>")
+      .arg(text(symbol.path).toHtmlEscaped(), p.accent.name(), origin);
+}
+
+QString symbolRowHtml(const WorkingSymbol& symbol, const Palette& p) {
+  return QStringLiteral("<tr><td width='40'>%2</td><td><span style='color:%1'>%3 · </span>%6</td>"
+                        "<td align='right' style='padding-left:8px; white-space:nowrap'>%4 "
+                        "<span style='color:%1'>%5</span></td></tr>")
+      .arg(p.muted.name(), symbolHtml(text(symbol.symbol)), text(symbol.label).toHtmlEscaped(),
+           numberOf(symbol), unitText(symbol).toHtmlEscaped(), originHtml(symbol, p));
+}
+
+QString paragraph(const QString& style, const QString& body) {
+  return QStringLiteral("<p style='margin-top:0px; margin-bottom:7px; %1'>%2</p>").arg(style, body);
+}
+
+QString mutedParagraph(const QString& body, const Palette& p) {
+  return body.isEmpty() ? QString()
+                        : paragraph(QStringLiteral("color:%1; font-size:11px").arg(p.muted.name()),
+                                    body.toHtmlEscaped());
+}
+
+}  // namespace
+
+QString symbolValue(const WorkingSymbol& symbol) {
+  return quantityText(symbol.value, symbol.quantity, symbol.unit, 4);
+}
+
+QString workingHtml(const Check& check, const Working& working, const Palette& p) {
+  QString html = paragraph(QStringLiteral("font-size:13px"), symbolHtml(text(working.formula)));
+  html += QStringLiteral("<table width='100%' cellspacing='0' cellpadding='2'>");
+  for (const WorkingSymbol& symbol : working.symbols) html += symbolRowHtml(symbol, p);
+  html += QStringLiteral("</table>");
+  const QString ink = inkOf(stateColour(check.state, p), p.panel).name();
+  html += paragraph(QStringLiteral("color:%1; font-weight:600; margin-top:9px").arg(ink),
+                    stateCharacter(check.state) + u' ' + symbolHtml(text(working.result)));
+  return html + mutedParagraph(text(working.note), p) + mutedParagraph(text(working.source), p);
+}
+
+QString workingMarkdown(const Check& check, const Working& working) {
+  QString md = QStringLiteral("### %1\n\n%2\n\n| symbol | meaning | value | origin |\n|---|---|---:|---|\n")
+                   .arg(text(check.title), symbolPlain(text(working.formula)));
+  for (const WorkingSymbol& s : working.symbols)
+    md += QStringLiteral("| %1 | %2 | %3 | %4 |\n")
+              .arg(symbolPlain(text(s.symbol)), text(s.label), symbolValue(s), text(s.origin));
+  md += QStringLiteral("\n**%1 %2**\n").arg(stateCharacter(check.state), symbolPlain(text(working.result)));
+  if (!working.note.empty()) md += QStringLiteral("\n%1\n").arg(text(working.note));
+  if (!working.source.empty()) md += QStringLiteral("\nSource: %1\n").arg(text(working.source));
+  return md;
+}
+
+QString workingPlain(const Check& check, const Working& working) {
+  QString out = text(check.title) + QStringLiteral("\n") + symbolPlain(text(working.formula)) + u'\n';
+  for (const WorkingSymbol& s : working.symbols)
+    out += QStringLiteral("%1 = %2  (%3, %4)\n")
+               .arg(symbolPlain(text(s.symbol)), symbolValue(s), text(s.label), text(s.origin));
+  out += symbolPlain(text(working.result)) + u'\n';
+  if (!working.note.empty()) out += text(working.note) + u'\n';
+  if (!working.source.empty()) out += QStringLiteral("Source: ") + text(working.source) + u'\n';
+  return out;
+}
+
+}  // namespace jw

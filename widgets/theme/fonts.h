@@ -1,0 +1,18 @@
+#pragma once
+
+#include <QByteArray>
+#include <QString>
+
+namespace jw {
+
+/// Loads the faces of Inter that come with the program, once, and returns the family name under
+/// which they are found. Without them the installed Inter, or the system's font, is taken.
+const QString& applicationFamily();
+
+/// An OpenType font with its tabular figures switched on for good and another family name.
+/// Qt 6.4 cannot ask for OpenType features, so the substitution 'tnum' gets the tag of one that is
+/// always applied ('rlig'), and "Inter" in the name table becomes `family` (same length). Returns
+/// empty data if `font` is no OpenType font with tabular figures.
+QByteArray withTabularFigures(const QByteArray& font, const QString& family);
+
+}  // namespace jw

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <QString>
+
+#include "core/quantity/quantity.h"
+
+namespace jw {
+
+/// "1 058" or "−0.50": fixed decimals, a real minus sign and thin spaces between thousands, for
+/// axis ticks. NaN reads "–".
+QString fixedNumber(double value, int decimals);
+
+/// formatNumber as QString.
+QString numberText(double value, int digits = 3);
+
+/// formatQuantity as QString.
+QString quantityText(double internal, Quantity quantity, std::string_view unit = {},
+                     int digits = 3);
+
+/// A margin as people read it: "+84 %", "−31 %", "+1.4 %" when small; "no demand" when infinite
+/// and "–" when unset.
+QString marginText(double margin);
+
+}  // namespace jw

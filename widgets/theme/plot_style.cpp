@@ -1,0 +1,72 @@
+#include "widgets/theme/plot_style.h"
+
+#include <cmath>
+
+#include "widgets/theme/number_text.h"
+#include "widgets/theme/theme.h"
+
+namespace jw {
+namespace {
+
+void styleAxis(QCPAxis& axis, const PlotStyle& style) {
+  const Palette& p = style.colours;
+  // Transparent, not Qt::NoPen: a recorded picture would draw that as a dot.
+  axis.setBasePen(QPen(Qt::transparent));
+  axis.setTickPen(QPen(Qt::transparent));
+  axis.setSubTickPen(QPen(Qt::transparent));
+  axis.setSubTicks(false);
+  axis.setTickLength(0);
+  axis.setTickLabelFont(style.font);
+  axis.setTickLabelColor(p.muted);
+  axis.setLabelFont(style.font);
+  axis.setLabelColor(p.muted);
+  axis.setTickLabelPadding(6);
+  axis.setLabelPadding(6);
+  axis.grid()->setPen(QPen(p.grid, 1));
+  axis.grid()->setZeroLinePen(QPen(p.zeroLine, 1));
+  axis.grid()->setSubGridVisible(false);
+  const auto ticker = QSharedPointer<NumberTicker>::create();
+  ticker->setTickCount(6);
+  axis.setTicker(ticker);
+}
+
+}  // namespace
+
+PlotStyle screenPlotStyle() {
+  return {palette(), textFont(11), textFont(11, QFont::DemiBold)};
+}
+
+PlotStyle printPlotStyle() {
+  return {printPalette(), textFont(11), textFont(11, QFont::DemiBold)};
+}
+
+void styleAxisRect(QCPAxisRect& rect, const PlotStyle& style) {
+  rect.setBackground(QBrush(Qt::NoBrush));
+  for (QCPAxis* axis : rect.axes()) styleAxis(*axis, style);
+}
+
+void stylePlot(QCustomPlot& plot, const PlotStyle& style) {
+  plot.setBackground(QBrush(style.colours.panel));
+  plot.setPlottingHints(QCP::phFastPolylines | QCP::phCacheLabels);
+  plot.setNotAntialiasedElements(QCP::aeGrid | QCP::aeAxes | QCP::aeZeroLine);
+  for (QCPAxisRect* rect : plot.axisRects()) styleAxisRect(*rect, style);
+}
+
+QPen dataPen(const QColor& colour, double width, Qt::PenStyle style) {
+  return {colour, width, style, Qt::RoundCap, Qt::RoundJoin};
+}
+
+double NumberTicker::getTickStep(const QCPRange& range) {
+  const double step = QCPAxisTicker::getTickStep(range);
+  m_decimals = qBound(0, static_cast<int>(std::ceil(-std::log10(step) - 1e-9)), 8);
+  // Steps such as 2.5 need one place more than their order of magnitude.
+  const double scaled = step * std::pow(10.0, m_decimals);
+  if (std::abs(scaled - std::round(scaled)) > 1e-6) ++m_decimals;
+  return step;
+}
+
+QString NumberTicker::getTickLabel(double tick, const QLocale&, QChar, int) {
+  return fixedNumber(tick, m_decimals);
+}
+
+}  // namespace jw
