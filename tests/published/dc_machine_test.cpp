@@ -1,5 +1,6 @@
-// Direct-current machines of textbooks and lecture notes against the envelope and the power balance.
-// FOSSEE = textbook companions of the FOSSEE project, where the books' examples were read second-hand.
+// Direct-current machines of textbooks and lecture notes against the envelope and the power
+// balance. FOSSEE = textbook companions of the FOSSEE project, where the books' examples were read
+// second-hand.
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -17,8 +18,11 @@ constexpr double kRpm = std::numbers::pi / 30;
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 MotorConstants machineOf(double constant, double resistance, double dragTorque = 0) {
-  return {.direct = true, .torquePerAmp = constant, .emfPerSpeed = constant,
-          .resistance = resistance, .dragTorque = dragTorque};
+  return {.direct = true,
+          .torquePerAmp = constant,
+          .emfPerSpeed = constant,
+          .resistance = resistance,
+          .dragTorque = dragTorque};
 }
 
 EnvelopeLimits limitsOf(const MotorConstants& machine, double voltage, double current = kInfinity) {
@@ -72,8 +76,7 @@ TEST(PublishedDcMachine, SpeedAtInputPower) {
   Variant variant;
   variant.supply.voltage = 123;
   variant.motor.currentPeak = 21.9e3 / 123;
-  const auto envelope =
-      torqueEnvelope(variant, machineOf(125 / (3000 * kRpm), 0.02), std::nullopt);
+  const auto envelope = torqueEnvelope(variant, machineOf(125 / (3000 * kRpm), 0.02), std::nullopt);
   ASSERT_TRUE(envelope.has_value());
   EXPECT_NEAR(envelope->cornerSpeed / kRpm, 2866.5, 0.05);
 }
@@ -107,9 +110,9 @@ TEST(PublishedDcMachine, MostPowerAtHalfTheNoLoadSpeed) {
   struct Row {
     double noLoadRpm, stallTorque, halfSpeed, halfTorque, digit, power;
   };
-  for (const Row& row : {Row{600, 0.325, 300, 0.163, 5e-4 + 1e-9, 5.105},
-                         Row{3750, 0.0722, 1875, 0.0361, 5e-5, 7.088},
-                         Row{92, 1.6, 46, 0.80, 5e-3, 3.854}}) {
+  for (const Row& row :
+       {Row{600, 0.325, 300, 0.163, 5e-4 + 1e-9, 5.105},
+        Row{3750, 0.0722, 1875, 0.0361, 5e-5, 7.088}, Row{92, 1.6, 46, 0.80, 5e-3, 3.854}}) {
     const double constant = 12 / (row.noLoadRpm * kRpm);
     const EnvelopeLimits limits =
         limitsOf(machineOf(constant, 12 * constant / row.stallTorque), 12);
@@ -122,9 +125,9 @@ TEST(PublishedDcMachine, MostPowerAtHalfTheNoLoadSpeed) {
   }
 }
 
-// Modelica Standard Library, DCPM_withLosses (read): 100 V, 100 A, 1417.5 rpm; copper 500, core 200,
-// stray 50, friction 100, brushes 50 W; 9100 W and 61.30 N·m at the shaft. Core, stray and friction
-// are drag here, the brushes' 0.5 V a loss per ampere ahead of the motor.
+// Modelica Standard Library, DCPM_withLosses (read): 100 V, 100 A, 1417.5 rpm; copper 500, core
+// 200, stray 50, friction 100, brushes 50 W; 9100 W and 61.30 N·m at the shaft. Core, stray and
+// friction are drag here, the brushes' 0.5 V a loss per ampere ahead of the motor.
 TEST(PublishedDcMachine, LossBudget) {
   const double speed = 1417.5 * kRpm;
   const double dragPower = 200 + 50 + 100;
@@ -138,8 +141,7 @@ TEST(PublishedDcMachine, LossBudget) {
   EXPECT_NEAR(chain.motorTorque[0], 61.30, 5e-3);
   Motor motor;
   motor.rotorInertia = 0.15;
-  const MotorDemand demand =
-      motorDemand(oneInstant(speed, 0), chain, motor, machine, brushes);
+  const MotorDemand demand = motorDemand(oneInstant(speed, 0), chain, motor, machine, brushes);
   EXPECT_NEAR(demand.current[0], 100, 1e-9);
   EXPECT_NEAR(demand.copperLoss[0], 500, 1e-8);
   EXPECT_NEAR(demand.dragLoss[0], 350, 1e-9);

@@ -72,9 +72,8 @@ TEST_F(FitzgeraldMachine, SpeedConstant) {
 
 TEST_F(FitzgeraldMachine, PhaseMeasures) {
   const double phaseRms = lineRms / kSqrt3;
-  for (const auto& [value, measure] :
-       {std::pair{phaseRms, VoltageMeasure::PhaseRms},
-        std::pair{phaseRms * kSqrt2, VoltageMeasure::PhasePeak}}) {
+  for (const auto& [value, measure] : {std::pair{phaseRms, VoltageMeasure::PhaseRms},
+                                       std::pair{phaseRms * kSqrt2, VoltageMeasure::PhasePeak}}) {
     EXPECT_NEAR(constantsOf(withBackEmf(value, measure, 1)).fluxLinkage(), 0.536042, 5e-7);
   }
 }
@@ -94,8 +93,8 @@ TEST(PublishedMotorConstants, FluxLinkageFromDataSheetFigures) {
 }
 
 // A delta of R, L, lambda is a star of R/3, L/3, lambda/sqrt(3) (from memory). Own derivation as
-// check: with line amplitude I a delta winding carries I/sqrt(3), so torque = 1.5 p lambda I/sqrt(3)
-// and loss = 3 R (I/sqrt(3))²/2 = R I²/2.
+// check: with line amplitude I a delta winding carries I/sqrt(3), so torque = 1.5 p lambda
+// I/sqrt(3) and loss = 3 R (I/sqrt(3))²/2 = R I²/2.
 TEST(PublishedMotorConstants, DeltaWinding) {
   Motor motor = motorWith(0.3);
   motor.connection = WindingConnection::Delta;
@@ -153,8 +152,8 @@ TEST(PublishedMotorConstants, OpenDataRowContradictsItself) {
 // 28.47 rad/s (tolerance 0.02) and no torque at 40 rad/s at the joint. Its model: V = i R + 2 K w,
 // torque = 1.5 K i, K = 0.05, R = 0.173 ohm, 24 V, 3 N·m at the motor, ratio 6, no friction.
 struct LegActuator : testing::Test {
-  MotorConstants machine{.direct = true, .torquePerAmp = 1.5 * 0.05, .emfPerSpeed = 2 * 0.05,
-                         .resistance = 0.173};
+  MotorConstants machine{
+      .direct = true, .torquePerAmp = 1.5 * 0.05, .emfPerSpeed = 2 * 0.05, .resistance = 0.173};
 };
 
 TEST_F(LegActuator, TorqueLimitCornerAndNoLoadSpeedAtTheJoint) {
@@ -200,10 +199,10 @@ double at20(double atZero) { return atZero / (1 + 20 * atZero); }
 // J. O. Bird, Electrical Circuit Theory and Technology, ch. 3 (read second-hand in the FOSSEE
 // textbook companion), and the resistance of MSL example DCPM_withLosses (read).
 TEST(PublishedResistance, RisesWithTemperature) {
-  EXPECT_NEAR(heated(0.03864, 0.00392, 20, 95).resistance, 0.05, 5e-6);     // MSL
-  EXPECT_NEAR(heated(10, 0.004, 20, 100).resistance, 13.2, 1e-12);          // Bird ex. 11
-  EXPECT_NEAR(heated(100, at20(0.0043), 0, 70).resistance, 130.1, 1e-10);   // Bird ex. 8
-  EXPECT_NEAR(heated(200, at20(0.004), 20, 90).resistance, 251.85, 5e-3);   // Bird ex. 13
+  EXPECT_NEAR(heated(0.03864, 0.00392, 20, 95).resistance, 0.05, 5e-6);    // MSL
+  EXPECT_NEAR(heated(10, 0.004, 20, 100).resistance, 13.2, 1e-12);         // Bird ex. 11
+  EXPECT_NEAR(heated(100, at20(0.0043), 0, 70).resistance, 130.1, 1e-10);  // Bird ex. 8
+  EXPECT_NEAR(heated(200, at20(0.004), 20, 90).resistance, 251.85, 5e-3);  // Bird ex. 13
 }
 
 // C. R. Robertson, Fundamental Electrical and Electronic Principles, ex. 1.18 (read second-hand):
@@ -212,8 +211,9 @@ TEST(PublishedResistance, FromAnyReferenceTemperature) {
   EXPECT_NEAR(heated(250, at20(0.00428), 15, 45).resistance, 280.2, 0.05);
 }
 
-// Copper from 20 to 120 °C: x 1.3930 with 0.00393/K at 20 °C (IEC 60028, from memory). The resistance
-// method of IEC 60034-1 with 235 °C gives 1.3922 (from memory): 0.06 % apart, not the rule used here.
+// Copper from 20 to 120 °C: x 1.3930 with 0.00393/K at 20 °C (IEC 60028, from memory). The
+// resistance method of IEC 60034-1 with 235 °C gives 1.3922 (from memory): 0.06 % apart, not the
+// rule used here.
 TEST(PublishedResistance, CopperTo120Degrees) {
   EXPECT_NEAR(heated(1, Motor{}.copperCoefficient, 20, 120).resistance, 1.3930, 5e-5);
 }
