@@ -16,40 +16,26 @@ constexpr double kInfinity = std::numeric_limits<double>::infinity();
 /// Parts that a part is built on, itself included.
 std::vector<Part> foundations(Part part) {
   switch (part) {
-    case Part::Cycle:
-      return {Part::Cycle};
-    case Part::Load:
-      return {Part::Cycle, Part::Load};
-    case Part::Chain:
-      return {Part::Cycle, Part::Load, Part::Chain};
-    case Part::Motor:
-      return {Part::Motor};
-    case Part::Demand:
-      return {Part::Cycle, Part::Load, Part::Chain, Part::Motor, Part::Demand};
-    case Part::Continuous:
-      return {Part::Motor, Part::Continuous};
-    case Part::Envelope:
-      return {Part::Motor, Part::Envelope};
+    case Part::Cycle: return {Part::Cycle};
+    case Part::Load: return {Part::Cycle, Part::Load};
+    case Part::Chain: return {Part::Cycle, Part::Load, Part::Chain};
+    case Part::Motor: return {Part::Motor};
+    case Part::Demand: return {Part::Cycle, Part::Load, Part::Chain, Part::Motor, Part::Demand};
+    case Part::Continuous: return {Part::Motor, Part::Continuous};
+    case Part::Envelope: return {Part::Motor, Part::Envelope};
   }
   return {};
 }
 
 bool present(const Evaluation& result, Part part) {
   switch (part) {
-    case Part::Cycle:
-      return result.cycle.has_value();
-    case Part::Load:
-      return result.load.has_value();
-    case Part::Chain:
-      return result.chain.has_value();
-    case Part::Motor:
-      return result.motor.has_value();
-    case Part::Demand:
-      return result.demand.has_value();
-    case Part::Continuous:
-      return result.envelope && result.envelope->continuous;
-    case Part::Envelope:
-      return result.envelope.has_value();
+    case Part::Cycle: return result.cycle.has_value();
+    case Part::Load: return result.load.has_value();
+    case Part::Chain: return result.chain.has_value();
+    case Part::Motor: return result.motor.has_value();
+    case Part::Demand: return result.demand.has_value();
+    case Part::Continuous: return result.envelope && result.envelope->continuous;
+    case Part::Envelope: return result.envelope.has_value();
   }
   return false;
 }
@@ -92,14 +78,10 @@ std::string_view stageNoun(const Stage& stage) {
 
 std::string_view stateName(CheckState state) {
   switch (state) {
-    case CheckState::Holds:
-      return "holds";
-    case CheckState::Close:
-      return "close";
-    case CheckState::Short:
-      return "short";
-    case CheckState::Open:
-      return "open";
+    case CheckState::Holds: return "holds";
+    case CheckState::Close: return "close";
+    case CheckState::Short: return "short";
+    case CheckState::Open: return "open";
   }
   return "";
 }
@@ -178,9 +160,13 @@ void CheckWriter::at(Eigen::Index sample) {
 }
 
 void CheckWriter::compare(double demand, double capacity) {
+  compare(demand, capacity, demand == 0 ? kInfinity : capacity / demand - 1);
+}
+
+void CheckWriter::compare(double demand, double capacity, double margin) {
   check_.demand = demand;
   check_.capacity = capacity;
-  check_.margin = demand == 0 ? kInfinity : capacity / demand - 1;
+  check_.margin = margin;
 }
 
 Check workOut(const CheckKind& kind, const CheckContext& context, Working* working) {

@@ -54,6 +54,8 @@ class CheckWriter {
   void note(std::string_view text);
   void at(Eigen::Index sample);  ///< the instant at which it is tightest
   void compare(double demand, double capacity);
+  /// With a margin that also counts where the demand is 0, as on a ray along the speed.
+  void compare(double demand, double capacity, double margin);
 
   bool explains() const { return working_ != nullptr; }
 

@@ -52,7 +52,8 @@ double holdingCapacity(const CheckContext& context, CheckWriter& w) {
     return w.input(motor.brakeTorque, "motor.brakeTorque");
   }
   w.note("Held by the motor: the joint falls when power or controller fails.");
-  if (!w.has(Part::Continuous) || !w.has(Part::Envelope)) return kUnset;
+  const bool envelope = w.has(Part::Envelope);
+  if (!w.has(Part::Continuous) || !envelope) return kUnset;
   return w.value(
       context.result.envelope->continuousTorque(0),
       {"T_c", "Lasting torque at standstill, of motor and controller", Quantity::Torque, "N*m"});
@@ -95,8 +96,6 @@ constexpr std::array kKinds{
 
 }  // namespace
 
-std::span<const CheckKind> jointChecks() {
-  return kKinds;
-}
+std::span<const CheckKind> jointChecks() { return kKinds; }
 
 }  // namespace jw

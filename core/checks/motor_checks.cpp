@@ -30,7 +30,7 @@ void motorTorque(const CheckContext& context, CheckWriter& w) {
                                                Quantity::Torque, "N*m", "from the cycle"});
   const double factor =
       w.value(tightest.factor, {"f", "Factor to the edge of the envelope", Quantity::Number, "1"});
-  w.compare(std::abs(torque), factor * std::abs(torque));
+  w.compare(std::abs(torque), factor * std::abs(torque), factor - 1);
 }
 
 void motorSpeed(const CheckContext& context, CheckWriter& w) {
@@ -61,7 +61,8 @@ void motorContinuous(const CheckContext& context, CheckWriter& w) {
       "much shorter than the winding's time constant. Hot surfaces: a "
       "motor at its limit burns skin; see ISO 13732-1.");
   const bool continuous = w.has(Part::Continuous);
-  if (!w.has(Part::Demand) || !w.has(Part::Envelope) || !continuous) return;
+  const bool envelope = w.has(Part::Envelope);
+  if (!w.has(Part::Demand) || !envelope || !continuous) return;
   const ContinuousLimit& limit = *context.result.envelope->continuous;
   const MotorDemand& demand = *context.result.demand;
   w.value(demand.torqueRms,
@@ -99,8 +100,6 @@ constexpr std::array kKinds{
 
 }  // namespace
 
-std::span<const CheckKind> motorChecks() {
-  return kKinds;
-}
+std::span<const CheckKind> motorChecks() { return kKinds; }
 
 }  // namespace jw

@@ -1,0 +1,200 @@
+// Every check in each of its states, and what an open check asks for.
+#include <cmath>
+#include <map>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "core/checks/check_writer.h"
+#include "core/checks/evaluation.h"
+#include "core/model/field_catalogue.h"
+#include "tests/core/checks/example_project.h"
+
+namespace jw {
+namespace {
+
+using testing::ElementsAre;
+
+Check checkOf(const Project& project, std::string_view id) {
+  const Evaluation evaluation = evaluate(project);
+  Check found;
+  int count = 0;
+  // Of the two stages the second, which is a reducer and has every check of a drive.
+  for (const Check& check : evaluation.checks) {
+    if (check.id == id && (++count, check.stage != 0)) found = check;
+  }
+  EXPECT_GT(count, 0) << id;
+  return found;
+}
+
+/// A field and what to type there.
+struct Setting {
+  std::string path;
+  std::string text;
+};
+
+/// What makes a check fail, and each input whose absence alone leaves it open.
+struct Provocation {
+  Setting tooLittle;
+  std::vector<std::string> needs;
+};
+
+const std::map<std::string_view, Provocation>& provocations() {
+  static const std::map<std::string_view, Provocation> kAll{
+      {"motor.torque",
+       {{"controller.currentPeak", "2 A"},
+        {"supply.voltage", "motor.torqueConstant", "motor.resistance", "motor.rotorInertia",
+         "load.inertia", "transmission[1].ratio", "transmission[0].efficiency",
+         "cycle.segments[0].duration"}}},
+      {"motor.speed",
+       {{"motor.maxSpeed", "1000 rpm"},
+        {"supply.voltage", "motor.torqueConstant", "load.inertia", "transmission[1].ratio"}}},
+      {"motor.continuous",
+       {{"motor.continuousTorque", "0.1 N*m"},
+        {"motor.continuousTorque", "motor.rotorInertia", "supply.voltage", "motor.resistance",
+         "transmission[1].ratedTorque"}}},
+      {"controller.current_peak",
+       {{"controller.currentPeak", "2 A"},
+        {"controller.currentPeak", "motor.torqueConstant", "motor.rotorInertia"}}},
+      {"controller.current_rms",
+       {{"controller.currentContinuous", "1 A"},
+        {"controller.currentContinuous", "motor.torqueConstant", "motor.rotorInertia"}}},
+      {"drive.torque_peak",
+       {{"transmission[1].peakTorque", "20 N*m"}, {"transmission[1].peakTorque", "load.inertia"}}},
+      {"drive.torque_average",
+       {{"transmission[1].averageTorque", "10 N*m"}, {"load.inertia", "transmission[0].ratio"}}},
+      {"drive.speed_peak",
+       {{"transmission[1].peakSpeed", "500 rpm"}, {"transmission[1].peakSpeed"}}},
+      {"drive.speed_average",
+       {{"transmission[1].averageSpeed", "100 rpm"}, {"transmission[1].averageSpeed"}}},
+      {"drive.life",
+       {{"requirements.life", "1e6 h"},
+        {"requirements.life", "transmission[1].ratedLife", "transmission[1].ratedTorque",
+         "transmission[1].ratedSpeed"}}},
+      {"joint.inertia_ratio",
+       {{"requirements.inertiaRatioMax", "0.01"},
+        {"requirements.inertiaRatioMax", "motor.rotorInertia", "load.inertia"}}},
+      {"joint.holding",
+       {{"motor.brakeTorque", "10 mN*m"},
+        {"motor.brakeTorque", "load.inertia", "transmission[1].ratio"}}},
+  };
+  return kAll;
+}
+
+Project with(Project project, const Setting& setting) {
+  const auto done = setField(project, setting.path, setting.text);
+  EXPECT_TRUE(done.has_value()) << (done ? "" : describe(done.error()));
+  return project;
+}
+
+TEST(CheckStates, EveryKindIsProvoked) {
+  for (const CheckKind& kind : checkKinds()) {
+    EXPECT_TRUE(provocations().contains(kind.id)) << kind.id << " has no test here";
+  }
+}
+
+TEST(CheckStates, HoldsAndClose) {
+  for (const auto& [id, unused] : provocations()) {
+    Project project = exampleProject();
+    const Check plain = checkOf(project, id);
+    ASSERT_TRUE(std::isfinite(plain.margin)) << id;
+    ASSERT_GT(plain.margin, 0) << id;
+    EXPECT_NEAR(plain.margin, plain.capacity / plain.demand - 1, 1e-12) << id;
+    project.requirements.targetMargin = plain.margin * 0.99;
+    EXPECT_EQ(checkOf(project, id).state, CheckState::Holds) << id;
+    project.requirements.targetMargin = plain.margin * 1.01;
+    EXPECT_EQ(checkOf(project, id).state, CheckState::Close) << id;
+  }
+}
+
+TEST(CheckStates, Short) {
+  for (const auto& [id, provocation] : provocations()) {
+    const Check check = checkOf(with(exampleProject(), provocation.tooLittle), id);
+    EXPECT_EQ(check.state, CheckState::Short) << id << " margin " << check.margin;
+    EXPECT_LT(check.capacity, check.demand) << id;
+    EXPECT_LT(check.margin, 0) << id;
+  }
+}
+
+TEST(CheckStates, OpenNamesExactlyTheFieldToFill) {
+  for (const auto& [id, provocation] : provocations()) {
+    for (const std::string& path : provocation.needs) {
+      SCOPED_TRACE(std::string(id) + " without " + path);
+      const Project project = with(exampleProject(), {path, ""});
+      const Check check = checkOf(project, id);
+      EXPECT_EQ(check.state, CheckState::Open);
+      EXPECT_TRUE(std::isnan(check.margin));
+      EXPECT_THAT(check.missing, ElementsAre(path));
+      EXPECT_TRUE(findField(project, path).has_value());
+    }
+  }
+}
+
+TEST(CheckStates, OpenNamesEveryFieldToFill) {
+  Project project = exampleProject();
+  for (const char* path : {"motor.rotorInertia", "supply.voltage", "motor.continuousTorque"}) {
+    project = with(project, {path, ""});
+  }
+  EXPECT_THAT(checkOf(project, "motor.continuous").missing,
+              testing::UnorderedElementsAre("motor.rotorInertia", "supply.voltage",
+                                            "motor.continuousTorque"));
+}
+
+TEST(CheckStates, HeldByTheMotorOrByNothing) {
+  Project project = exampleProject();
+  project.requirements.holdingMeans = HoldingMeans::Motor;
+  EXPECT_NEAR(checkOf(project, "joint.holding").capacity,
+              evaluate(project).envelope->continuousTorque(0), 1e-15);
+  EXPECT_THAT(checkOf(with(project, {"motor.continuousTorque", ""}), "joint.holding").missing,
+              ElementsAre("motor.continuousTorque"));
+  project.requirements.holdingMeans = HoldingMeans::NotNeeded;
+  for (const Check& check : evaluate(project).checks) EXPECT_NE(check.id, "joint.holding");
+}
+
+TEST(CheckStates, RatedTorqueStandsInForTheAverageLimit) {
+  const Project project = with(exampleProject(), {"transmission[1].averageTorque", ""});
+  EXPECT_EQ(checkOf(project, "drive.torque_average").capacity, 60);
+}
+
+TEST(CheckStates, BeltsHaveNoLife) {
+  for (const Check& check : evaluate(exampleProject()).checks) {
+    if (check.stage != 0) continue;
+    EXPECT_NE(check.id, "drive.life");
+    EXPECT_NE(check.id, "drive.torque_average");
+  }
+}
+
+TEST(CheckStates, NothingDemandedHoldsWithoutLimit) {
+  Project project = exampleProject();
+  project.cycle.segments.resize(2);
+  project.cycle.segments.erase(project.cycle.segments.begin());  // stands still
+  EXPECT_TRUE(std::isinf(checkOf(project, "motor.speed").margin));
+  EXPECT_EQ(checkOf(project, "motor.speed").state, CheckState::Holds);
+  EXPECT_TRUE(std::isinf(checkOf(project, "drive.life").margin));
+}
+
+// A pure inertia turns fastest where its torque passes through 0, and there a speed limit is
+// nearest: peak speed 1.875 h/t of the 3-4-5 polynomial, 562.5 rad/s, against 450: factor 0.8,
+// margin -20 %.
+TEST(CheckStates, SpeedWithoutTorqueCountsToo) {
+  Project project;
+  project.load.inertia = 1e-6;
+  Segment move;
+  move.law = MotionLaw::Polynomial345;
+  move.travel = 300;
+  move.duration = 1;
+  project.cycle.segments = {move};
+  Variant& variant = project.active();
+  variant.motor.kind = MotorKind::BrushedDc;
+  variant.motor.torqueConstant = 0.1;
+  variant.motor.resistance = 0.1;
+  variant.motor.rotorInertia = 1e-6;
+  variant.motor.maxSpeed = 450;
+  variant.supply.voltage = 100;
+  const Check check = checkOf(project, "motor.torque");
+  EXPECT_EQ(check.state, CheckState::Short);
+  EXPECT_NEAR(check.margin, -0.2, 1e-9);
+}
+
+}  // namespace
+}  // namespace jw

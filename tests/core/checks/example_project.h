@@ -1,0 +1,100 @@
+#pragma once
+
+#include <numbers>
+
+#include "core/model/project.h"
+
+namespace jw {
+
+/// An invented shoulder joint that has every input its checks need: belt 2 : 1 and strain wave
+/// 80 : 1 behind a 48 V motor, lifting 5 kg and coming back empty. All its checks hold.
+inline Project exampleProject(int samples = 1000) {
+  constexpr double kRpm = std::numbers::pi / 30;
+  constexpr double kHour = 3600;
+  Project project;
+  project.title = "Example shoulder";
+  project.load = {.inertia = 1.2,
+                  .linkMass = 6,
+                  .linkDistance = 0.25,
+                  .payloadMass = 5,
+                  .payloadDistance = 0.55,
+                  .payloadInertia = 0.01,
+                  .coulombFriction = 0.8,
+                  .viscousFriction = 0.4,
+                  .asWritten = {}};
+  const double quarter = std::numbers::pi / 2;
+  project.cycle.samples = samples;
+  project.cycle.startAngle = -0.3;
+  project.cycle.segments = {
+      {.name = "lift",
+       .law = MotionLaw::JerkLimited,
+       .travel = quarter,
+       .duration = 1,
+       .table = {},
+       .asWritten = {}},
+      {.name = "place", .law = MotionLaw::Dwell, .duration = 0.4, .table = {}, .asWritten = {}},
+      {.name = "return",
+       .law = MotionLaw::Trapezoidal,
+       .travel = -quarter,
+       .duration = 0.9,
+       .payloadMass = 0,
+       .table = {},
+       .asWritten = {}},
+      {.name = "pick",
+       .law = MotionLaw::Dwell,
+       .duration = 0.5,
+       .payloadMass = 0,
+       .table = {},
+       .asWritten = {}}};
+  project.requirements = {.life = 7000 * kHour, .inertiaRatioMax = 10, .asWritten = {}};
+  Variant& variant = project.variants.front();
+  variant.supply.voltage = 48;
+  variant.controller = {.currentPeak = 20,
+                        .currentContinuous = 10,
+                        .idlePower = 3,
+                        .lossPerAmpere = 0.5,
+                        .lossResistance = 0.02,
+                        .asWritten = {}};
+  Motor& motor = variant.motor;
+  motor.polePairs = 7;
+  motor.torqueConstant = 0.11;
+  motor.resistance = 0.35;
+  motor.inductance = 0.3e-3;
+  motor.rotorInertia = 6e-5;
+  motor.dragTorque = 0.01;
+  motor.dragDamping = 2e-5;
+  motor.maxSpeed = 6000 * kRpm;
+  motor.currentPeak = 25;
+  motor.continuousTorque = 0.8;
+  motor.windingTemperature = 80;
+  motor.brakeTorque = 1;
+  motor.brakeInertia = 5e-6;
+  variant.transmission = {{.name = "belt",
+                           .family = StageFamily::Belt,
+                           .ratio = 2,
+                           .efficiency = 0.97,
+                           .inertia = 1e-5,
+                           .outputInertia = 4e-5,
+                           .ratedTorque = 3,
+                           .peakTorque = 5,
+                           .peakSpeed = 6000 * kRpm,
+                           .asWritten = {}},
+                          {.name = "strain wave",
+                           .family = StageFamily::StrainWave,
+                           .ratio = 80,
+                           .reverses = true,
+                           .efficiency = 0.75,
+                           .dragTorque = 0.03,
+                           .inertia = 8e-6,
+                           .ratedTorque = 60,
+                           .ratedSpeed = 2000 * kRpm,
+                           .ratedLife = 10000 * kHour,
+                           .averageTorque = 80,
+                           .peakTorque = 120,
+                           .averageSpeed = 3500 * kRpm,
+                           .peakSpeed = 6000 * kRpm,
+                           .asWritten = {}}};
+  return project;
+}
+
+}  // namespace jw
