@@ -44,7 +44,7 @@ TEST(PublishedLife, RollerBearing) {
 // 10 000 h: mean speed 1080 rpm, mean load 3954.34 N, 648 million turns, C = 34 219 N.
 TEST(PublishedLife, MeanOfThreeLoads) {
   const Eigen::Array3d rpm(1440, 1080, 720);
-  const Eigen::Array3d share(0.25, 0.5, 0.25);
+  const Eigen::Array3d share(0.5, 1, 0.5);  // of a cycle of 2 s
   const SampledCycle cycle = handCycle(rpm * kRpm, Eigen::Array3d::Zero(), share);
   const double load = averageTorque(cycle, Eigen::Array3d(3000, -4000, 5000), cycle.speed, 3);
   EXPECT_NEAR(averageSpeed(cycle, cycle.speed) / kRpm, 1080, 1e-9);

@@ -108,6 +108,10 @@ TEST(PublishedMotorConstants, DeltaWinding) {
   EXPECT_NEAR(c.torquePerAmp * i, 1.5 * 5 * 0.02 * i / kSqrt3, 1e-14);
   EXPECT_NEAR(c.copperLoss(i), 0.3 * i * i / 2, 1e-13);
   EXPECT_NEAR(c.inductance, 2e-3, 1e-18);
+  // A phase of a delta lies between two lines: its EMF p lambda is the line-to-line one.
+  Motor measured = withBackEmf(5 * 0.02, VoltageMeasure::PhasePeak, 5);
+  measured.connection = WindingConnection::Delta;
+  EXPECT_NEAR(constantsOf(measured).torquePerAmp, c.torquePerAmp, 1e-15);
   // Between two terminals lie R parallel to 2R, 2R/3.
   motor.resistance = 0.2;
   motor.resistanceMeasure = WindingMeasure::LineToLine;

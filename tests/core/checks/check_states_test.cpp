@@ -151,6 +151,17 @@ TEST(CheckStates, HeldByTheMotorOrByNothing) {
   for (const Check& check : evaluate(project).checks) EXPECT_NE(check.id, "joint.holding");
 }
 
+// By hand: 1.5 times the torque at the horizontal, full payload, behind 160 : 1; from 60° to 80°
+// the lowest angle is the worst.
+TEST(CheckStates, HoldingOverTheTravelWithTheHeaviestPayload) {
+  Project project = exampleProject();
+  const double level = 9.80665 * (6 * 0.25 + 5 * 0.55);
+  EXPECT_NEAR(checkOf(project, "joint.holding").demand, 1.5 * level / 160, 1e-12);
+  project = with(with(project, {"requirements.travelMin", "60 deg"}),
+                 {"requirements.travelMax", "80 deg"});
+  EXPECT_NEAR(checkOf(project, "joint.holding").demand, 1.5 * level / 2 / 160, 1e-12);
+}
+
 TEST(CheckStates, RatedTorqueStandsInForTheAverageLimit) {
   const Project project = with(exampleProject(), {"transmission[1].averageTorque", ""});
   EXPECT_EQ(checkOf(project, "drive.torque_average").capacity, 60);

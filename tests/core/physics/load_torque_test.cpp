@@ -85,6 +85,22 @@ TEST(LoadTorque, InertiaWithPayload) {
   EXPECT_NEAR(torqueOf(load, 0, 2).inertia[0], 2 * 2.6, 1e-14);
 }
 
+TEST(LoadTorque, AtRestItIsTheStaticTorque) {
+  Load load = exampleLoad();
+  load.springStiffness = 20;
+  load.springAngle = 0.3;
+  load.balanceTorque = 4;
+  load.externalTorque = 5;
+  Cycle source;
+  source.segments.resize(1);
+  for (double q = -4; q < 4; q += 0.37) {
+    SampledCycle cycle = oneInstant(0, 0);
+    cycle.angle[0] = q;
+    EXPECT_NEAR(loadTorque(cycle, source, load).total[0],
+                staticTorque(load, q, load.payloadMass) + 5, 1e-12);
+  }
+}
+
 TEST(LoadTorque, PayloadChangesFromSegmentToSegment) {
   const Load load = exampleLoad();
   Cycle source;
