@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -32,29 +31,54 @@ QVector<double> normalised(const QVector<double>& values) {
   return out;
 }
 
-double distanceToSegment(double px, double py, double ax, double ay, double bx, double by) {
-  const double dx = bx - ax;
-  const double dy = by - ay;
-  const double length2 = dx * dx + dy * dy;
-  const double share =
-      length2 > 0 ? std::clamp(((px - ax) * dx + (py - ay) * dy) / length2, 0.0, 1.0) : 0;
-  return std::hypot(px - ax - share * dx, py - ay - share * dy);
+// A stretch of the line, with what its distances need worked out once.
+struct Chord {
+  double x;
+  double y;
+  double dx;
+  double dy;
+  double perLength2;
+
+  Chord(const Polyline& line, qsizetype a, qsizetype b)
+      : x(line.x[a]), y(line.y[a]), dx(line.x[b] - x), dy(line.y[b] - y) {
+    const double length2 = dx * dx + dy * dy;
+    perLength2 = length2 > 0 ? 1 / length2 : 0;
+  }
+  // Square of the distance; roots are not needed to compare.
+  double distance2(double px, double py) const {
+    const double rx = px - x;
+    const double ry = py - y;
+    const double share = std::clamp((rx * dx + ry * dy) * perLength2, 0.0, 1.0);
+    const double ex = rx - share * dx;
+    const double ey = ry - share * dy;
+    return ex * ex + ey * ey;
+  }
+};
+
+// The point farthest from the chord of a and b, -1 if none is farther than the tolerance.
+qsizetype farthestFrom(const Polyline& line, qsizetype a, qsizetype b, double tolerance2) {
+  const Chord chord(line, a, b);
+  const double* x = line.x.constData();
+  const double* y = line.y.constData();
+  double farthest = tolerance2;
+  qsizetype at = -1;
+  for (qsizetype i = a + 1; i < b; ++i) {
+    const double d = chord.distance2(x[i], y[i]);
+    if (d <= farthest) continue;
+    farthest = d;
+    at = i;
+  }
+  return at;
 }
 
-// Marks which points between `first` and `last` (both without NaN between) have to stay.
-void keepBetween(const PlaneCurve& c, qsizetype first, qsizetype last, double tolerance,
+// Marks which points between `first` and `last` (none of them NaN) have to stay.
+void keepBetween(const Polyline& line, qsizetype first, qsizetype last, double tolerance,
                  std::vector<bool>& keep) {
   std::vector<std::pair<qsizetype, qsizetype>> open{{first, last}};
   while (!open.empty()) {
     const auto [a, b] = open.back();
     open.pop_back();
-    double farthest = tolerance;
-    qsizetype at = -1;
-    for (qsizetype i = a + 1; i < b; ++i) {
-      const double d = distanceToSegment(c.speed[i], c.torque[i], c.speed[a], c.torque[a],
-                                         c.speed[b], c.torque[b]);
-      if (d > farthest) std::tie(farthest, at) = std::pair(d, i);
-    }
+    const qsizetype at = farthestFrom(line, a, b, tolerance * tolerance);
     if (at < 0) continue;
     keep[std::size_t(at)] = true;
     open.emplace_back(a, at);
@@ -62,15 +86,13 @@ void keepBetween(const PlaneCurve& c, qsizetype first, qsizetype last, double to
   }
 }
 
-bool isGap(const PlaneCurve& c, qsizetype i) {
-  return std::isnan(c.speed[i]) || std::isnan(c.torque[i]);
-}
+bool isGap(const Polyline& c, qsizetype i) { return std::isnan(c.x[i]) || std::isnan(c.y[i]); }
 
 }  // namespace
 
-PlaneCurve thinned(const PlaneCurve& curve, double tolerance) {
-  const qsizetype n = curve.speed.size();
-  const PlaneCurve unit{normalised(curve.speed), normalised(curve.torque)};
+Polyline thinned(const QVector<double>& x, const QVector<double>& y, double tolerance) {
+  const qsizetype n = x.size();
+  const Polyline unit{normalised(x), normalised(y)};
   std::vector<bool> keep(std::size_t(n), false);
   for (qsizetype i = 0; i < n;) {
     qsizetype end = i;
@@ -79,11 +101,11 @@ PlaneCurve thinned(const PlaneCurve& curve, double tolerance) {
     keepBetween(unit, i, end, tolerance, keep);
     i = end + 1;
   }
-  PlaneCurve out;
+  Polyline out;
   for (qsizetype i = 0; i < n; ++i) {
     if (!keep[std::size_t(i)]) continue;
-    out.speed << curve.speed[i];
-    out.torque << curve.torque[i];
+    out.x << x[i];
+    out.y << y[i];
   }
   return out;
 }

@@ -1,12 +1,21 @@
 #pragma once
 
-#include "widgets/figures/envelope_view.h"
+#include <QVector>
 
 namespace jw {
 
-/// The curve without the points that no eye could tell are missing: none lies farther from what is
-/// left than `tolerance`, as a share of the curve's own extent (Ramer 1972; Douglas and Peucker
-/// 1973). NaN points stay, so gaps stay.
-PlaneCurve thinned(const PlaneCurve& curve, double tolerance);
+/// A polyline; NaN is a gap.
+struct Polyline {
+  QVector<double> x;
+  QVector<double> y;
+};
+
+/// The share of a curve's extent that no eye can tell on a screen.
+inline constexpr double kInvisible = 5e-5;
+
+/// The line without the points that are not needed: none lies farther from what is left than
+/// `tolerance`, as a share of the line's own extent (Ramer 1972; Douglas and Peucker 1973). Points
+/// that are NaN stay, so gaps stay.
+Polyline thinned(const QVector<double>& x, const QVector<double>& y, double tolerance = kInvisible);
 
 }  // namespace jw

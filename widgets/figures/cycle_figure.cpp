@@ -9,8 +9,9 @@ CycleFigure::CycleFigure(QWidget* parent)
     : Figure(parent), m_chooser(new QWidget(this)), m_strip(new CycleStrip(true, this)) {
   setObjectName(QStringLiteral("figure.cycle"));
   setAccessibleName(tr("Cycle"));
-  setAccessibleDescription(tr("Motion, torque, current and power over the cycle. "
-                              "Left and right move the time cursor."));
+  setAccessibleDescription(
+      tr("Motion, torque, current and power over the cycle. "
+         "Left and right move the time cursor."));
   auto* chooser = new QHBoxLayout(m_chooser);
   chooser->setContentsMargins(12, 6, 12, 0);
   chooser->setSpacing(6);
@@ -48,10 +49,7 @@ QStringList CycleFigure::chosenRows() const {
   return ids.isEmpty() ? QStringList{QStringLiteral("none")} : ids;
 }
 
-void CycleFigure::showChosen() {
-  m_strip->showView(m_view, chosenRows());
-  m_strip->setCursorTime(cursorTime());
-}
+void CycleFigure::showChosen() { m_strip->showView(m_view, chosenRows()); }
 
 void CycleFigure::showSnapshot(const Snapshot& snapshot) {
   m_view = cycleView(snapshot);

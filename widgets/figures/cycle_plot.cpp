@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "widgets/figures/curve_thinning.h"
 #include "widgets/figures/plot_layers.h"
+#include "widgets/theme/number_text.h"
 
 namespace jw {
 namespace {
@@ -37,8 +39,7 @@ void alignZero(QCPRange& a, QCPRange& b) {
 }  // namespace
 
 CyclePlot::CyclePlot(QCustomPlot& plot, bool bands)
-    : m_plot(plot), m_style(screenPlotStyle()),
-      m_withBands(bands) {
+    : m_plot(plot), m_style(screenPlotStyle()), m_withBands(bands) {
   addPlotLayers(plot);
   plot.plotLayout()->clear();
   plot.plotLayout()->setRowSpacing(2);
@@ -133,8 +134,10 @@ void CyclePlot::scaleValues(Row& row) {
 }
 
 void CyclePlot::fill(Row& row) {
-  for (std::size_t i = 0; i < row.graphs.size(); ++i)
-    row.graphs[i]->setData(m_view.time, row.data.series[i].values, true);
+  for (std::size_t i = 0; i < row.graphs.size(); ++i) {
+    const Polyline drawn = thinned(m_view.time, row.data.series[i].values);
+    row.graphs[i]->setData(drawn.x, drawn.y, true);
+  }
   row.key->setTitle(row.data.title);
   row.bands->setBands(m_view.bands, m_withBands && &row == &m_rows.front());
   scaleValues(row);
@@ -195,17 +198,28 @@ void CyclePlot::panBy(double seconds) {
   setSeen({lower, lower + size});
 }
 
+// A row with two axes says the unit with each series, one with a single axis in its title.
+KeyEntry CyclePlot::keyEntry(const CycleRow& row, const CycleSeries& series) const {
+  const bool ownUnit = row.series.back().rightAxis;
+  KeyEntry entry{series.name,
+                 penOf(series.look),
+                 inkOf(m_style.colours.*series.look.hue, m_style.colours.panel),
+                 {}};
+  const double value = seriesAt(m_view.time, series.values, m_cursor);
+  if (!std::isnan(value)) entry.value = numberText(value);
+  if (!ownUnit) return entry;
+  if (entry.value.isEmpty())
+    entry.text += QStringLiteral(", ") + series.unit;
+  else
+    entry.value += u' ' + series.unit;
+  return entry;
+}
+
 void CyclePlot::setCursor(double time, bool now) {
   m_cursor = time;
   for (Row& row : m_rows) {
     std::vector<KeyEntry> entries;
-    for (const CycleSeries& s : row.data.series) {
-      QString name = s.name;
-      const bool both = row.data.series.back().rightAxis;
-      if (both && std::isnan(time)) name += QStringLiteral(", %1").arg(s.unit);
-      entries.push_back({name, penOf(s.look), inkOf(m_style.colours.*s.look.hue,
-                         m_style.colours.panel), seriesAt(m_view.time, s.values, time), s.unit});
-    }
+    for (const CycleSeries& s : row.data.series) entries.push_back(keyEntry(row.data, s));
     row.key->setEntries(std::move(entries));
     row.key->setCursor(time, &row == &m_rows.back());
   }

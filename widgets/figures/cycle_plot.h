@@ -57,6 +57,7 @@ class CyclePlot {
   void styleRow(Row& row);
   void scaleValues(Row& row);
   void setSeen(const QCPRange& range);
+  KeyEntry keyEntry(const CycleRow& row, const CycleSeries& series) const;
   QPen penOf(const SeriesLook& look) const;
 
   QCustomPlot& m_plot;

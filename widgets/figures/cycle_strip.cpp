@@ -53,8 +53,8 @@ void CycleStrip::dragTo(const QPointF& pixel) {
 }
 
 void CycleStrip::mousePressEvent(QMouseEvent* event) {
-  const bool pan = event->button() == Qt::MiddleButton ||
-                   event->modifiers().testFlag(Qt::ShiftModifier);
+  const bool pan =
+      event->button() == Qt::MiddleButton || event->modifiers().testFlag(Qt::ShiftModifier);
   if (event->button() == Qt::RightButton) return event->ignore();
   m_drag = pan ? Drag::Pan : Drag::Cursor;
   m_panFrom = m_plot.timeAt(event->position());

@@ -86,7 +86,8 @@ std::vector<CycleBand> bandsOf(const Project& project, const SampledCycle& cycle
 CycleView emptyView(const Snapshot& snapshot) {
   CycleView view;
   view.stale = snapshot.stale;
-  if (!snapshot.evaluation || !snapshot.evaluation->cycle || !snapshot.evaluatedProject) return view;
+  if (!snapshot.evaluation || !snapshot.evaluation->cycle || !snapshot.evaluatedProject)
+    return view;
   const SampledCycle& cycle = *snapshot.evaluation->cycle;
   view.time = plotValues(cycle.time);
   view.period = cycle.period;

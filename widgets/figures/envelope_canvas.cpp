@@ -26,14 +26,19 @@ void EnvelopeCanvas::showView(EnvelopeView view, bool axesChanged) {
   const bool stale = view.stale;
   if (axesChanged) setZoomed(false);
   m_plot.show(std::move(view), m_zoomed);
+  m_plot.setCursor(m_cursor, false);
   setDimmed(stale, screenPlotStyle().colours.panel);
   replot(rpQueuedReplot);
 }
 
-void EnvelopeCanvas::setCursorTime(double s) { m_plot.setCursor(s, true); }
+void EnvelopeCanvas::setCursorTime(double s) {
+  m_cursor = s;
+  m_plot.setCursor(s, true);
+}
 
 void EnvelopeCanvas::restyle() {
   m_plot.setStyle(screenPlotStyle());
+  m_plot.setCursor(m_cursor, false);
   replot(rpQueuedReplot);
 }
 

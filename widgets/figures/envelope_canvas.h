@@ -43,6 +43,7 @@ class EnvelopeCanvas : public PlotCanvas {
   EnvelopePlot m_plot;
   QPointF m_pressed;
   QPointF m_last;
+  double m_cursor = std::numeric_limits<double>::quiet_NaN();
   bool m_dragging = false;
   bool m_zoomed = false;
 };

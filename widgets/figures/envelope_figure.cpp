@@ -75,7 +75,6 @@ void EnvelopeFigure::setAxesAt(AxesAt axesAt) {
   m_axesAt = axesAt;
   (axesAt == AxesAt::Motor ? m_atMotor : m_atJoint)->setChecked(true);
   m_canvas->showView(envelopeView(m_snapshot, m_axesAt), true);
-  m_canvas->setCursorTime(cursorTime());
 }
 
 void EnvelopeFigure::showSnapshot(const Snapshot& snapshot) {
@@ -86,7 +85,6 @@ void EnvelopeFigure::showSnapshot(const Snapshot& snapshot) {
   describe(view);
   m_canvas->showView(std::move(view), false);
   m_strip->showView(stripView(snapshot));
-  drawCursor();
 }
 
 void EnvelopeFigure::drawCursor() {
@@ -97,7 +95,6 @@ void EnvelopeFigure::drawCursor() {
 void EnvelopeFigure::restyle() {
   m_canvas->restyle();
   m_strip->restyle();
-  drawCursor();
 }
 
 void EnvelopeFigure::zoomBy(double factor) {

@@ -94,7 +94,7 @@ void EnvelopePlot::restyle() {
     m_lasting->setBrush(withAlpha(m_style.colours.continuous, 0.12));
   }
   for (std::size_t i = 0; i < m_path.size(); ++i) {
-    const QColor colour = segmentColour(m_view.path[i].index);
+    const QColor colour = segmentColour(m_view.path[i]);
     m_path[i]->setPen(dataPen(colour, 1.9));
     if (m_view.path[i].dwell) m_path[i]->setLineStyle(QCPCurve::lsNone);
     if (m_view.path[i].dwell)
@@ -102,17 +102,17 @@ void EnvelopePlot::restyle() {
   }
 }
 
-QColor EnvelopePlot::segmentColour(int index) const {
-  const auto& hues = m_style.colours.segments;
-  return hues[std::size_t(std::max(index, 0)) % hues.size()];
+QColor EnvelopePlot::segmentColour(const PathSegment& segment) const {
+  const auto& hues = m_style.colours.moves;
+  return segment.dwell ? m_style.colours.dwell : hues[std::size_t(segment.move) % hues.size()];
 }
 
 QCPCurve* EnvelopePlot::addCurve(const PlaneCurve& points, const QString& layer) {
   auto* curve = new QCPCurve(m_plot.xAxis, m_plot.yAxis);
   curve->setLayer(layer);
   curve->setSelectable(QCP::stNone);
-  const PlaneCurve drawn = thinned(points, 5e-5);
-  curve->setData(drawn.speed, drawn.torque);
+  const Polyline drawn = thinned(points.speed, points.torque);
+  curve->setData(drawn.x, drawn.y);
   return curve;
 }
 
@@ -146,7 +146,7 @@ void EnvelopePlot::addSegmentLabels(std::vector<PlotLabel>& labels) const {
   for (const PathSegment& segment : m_view.path) {
     if (std::find(named.begin(), named.end(), segment.index) != named.end()) continue;
     named.push_back(segment.index);
-    const QColor ink = inkOf(segmentColour(segment.index), m_style.colours.panel);
+    const QColor ink = inkOf(segmentColour(segment), m_style.colours.panel);
     labels.push_back({segment.name, ink, true, false, 6.0,
                       pointsAlong(segment.points, {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9})});
   }
@@ -159,8 +159,8 @@ void EnvelopePlot::fillLabels() {
     labels.push_back({m_view.tightest->text, p.text, true, true, 26, {m_view.tightest->at}});
   if (m_view.rms) labels.push_back({m_view.rms->text, p.text, false, false, 8, {m_view.rms->at}});
   if (!m_view.peak.speed.isEmpty())
-    labels.push_back({m_view.peakName, inkOf(p.peak, p.panel), true, false, 3,
-                      upperAnchors(m_view.peak)});
+    labels.push_back(
+        {m_view.peakName, inkOf(p.peak, p.panel), true, false, 3, upperAnchors(m_view.peak)});
   if (!m_view.lasting.speed.isEmpty())
     labels.push_back({m_view.lastingName, inkOf(p.continuous, p.panel), true, false, 3,
                       upperAnchors(m_view.lasting)});

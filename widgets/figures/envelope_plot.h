@@ -39,7 +39,7 @@ class EnvelopePlot {
   void fillLabels();
   QCPCurve* addCurve(const PlaneCurve& points, const QString& layer);
   void addSegmentLabels(std::vector<PlotLabel>& labels) const;
-  QColor segmentColour(int index) const;
+  QColor segmentColour(const PathSegment& segment) const;
 
   QCustomPlot& m_plot;
   PlotStyle m_style;

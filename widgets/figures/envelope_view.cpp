@@ -36,10 +36,14 @@ PathSegment segmentOf(const Project& project, int index) {
   return segment;
 }
 
-void markDwells(std::vector<PathSegment>& path) {
-  for (PathSegment& segment : path)
+void tellMovesFromDwells(std::vector<PathSegment>& path) {
+  int moves = 0;
+  for (PathSegment& segment : path) {
     segment.dwell = std::all_of(segment.points.speed.begin(), segment.points.speed.end(),
                                 [](double v) { return std::abs(v) < 1e-9; });
+    segment.move = moves;
+    if (!segment.dwell) ++moves;
+  }
 }
 
 void splitBySegment(EnvelopeView& view, const Project& project, const SampledCycle& cycle) {
@@ -51,7 +55,7 @@ void splitBySegment(EnvelopeView& view, const Project& project, const SampledCyc
     view.path.back().points.torque << view.track.torque[i];
     view.segmentOf << index;
   }
-  markDwells(view.path);
+  tellMovesFromDwells(view.path);
 }
 
 QString pointText(const QPointF& p) {
@@ -80,17 +84,20 @@ void addEnvelope(EnvelopeView& view, const Project& project, const TorqueEnvelop
                  const Scale& scale) {
   view.peak = curveOf(envelope.peak, scale);
   view.lasting = curveOf(envelope.lasting, scale);
-  view.peakName = QStringLiteral("peak, %1").arg(
-      quantityText(project.active().supply.voltage, Quantity::Voltage, "V"));
-  view.lastingName = QStringLiteral("continuous, %1").arg(
-      quantityText(project.requirements.ambient, Quantity::Temperature));
+  view.peakName = QStringLiteral("peak, %1")
+                      .arg(quantityText(project.active().supply.voltage, Quantity::Voltage, "V"));
+  view.lastingName = QStringLiteral("continuous, %1")
+                         .arg(quantityText(project.requirements.ambient, Quantity::Temperature));
 }
 
 void addTitles(EnvelopeView& view, AxesAt axesAt) {
   const bool joint = axesAt == AxesAt::Joint && view.jointPossible;
-  const QString note = joint ? QStringLiteral(" (referred to the joint, without losses)") : QString();
-  view.speedTitle = (joint ? QStringLiteral("joint speed, rpm") : QStringLiteral("motor speed, rpm")) + note;
-  view.torqueTitle = joint ? QStringLiteral("joint torque, N·m") : QStringLiteral("motor torque, N·m");
+  const QString note =
+      joint ? QStringLiteral(" (referred to the joint, without losses)") : QString();
+  view.speedTitle =
+      (joint ? QStringLiteral("joint speed, rpm") : QStringLiteral("motor speed, rpm")) + note;
+  view.torqueTitle =
+      joint ? QStringLiteral("joint torque, N·m") : QStringLiteral("motor torque, N·m");
 }
 
 }  // namespace

@@ -24,8 +24,9 @@ struct PlaneCurve {
 /// The load's path during one segment.
 struct PathSegment {
   QString name;
-  int index = 0;      ///< of the segment in the cycle
-  bool dwell = false; ///< the speed is zero throughout
+  int index = 0;       ///< of the segment in the cycle
+  bool dwell = false;  ///< the speed is zero throughout
+  int move = 0;        ///< number of moves before this one
   PlaneCurve points;
 };
 
@@ -42,9 +43,9 @@ struct EnvelopeView {
   QString peakName;
   QString lastingName;
   std::vector<PathSegment> path;
-  QVector<double> time;   ///< [s] of every sample of `track`
-  PlaneCurve track;       ///< the whole path
-  QVector<int> segmentOf; ///< segment of every sample
+  QVector<double> time;    ///< [s] of every sample of `track`
+  PlaneCurve track;        ///< the whole path
+  QVector<int> segmentOf;  ///< segment of every sample
   std::optional<PlanePoint> rms;
   std::optional<PlanePoint> tightest;
   QString speedTitle;

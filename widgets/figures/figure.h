@@ -31,7 +31,7 @@ class Figure : public QWidget {
   void copyPicture() const;
 
  signals:
-  void cursorTimeChanged(double s);       ///< the person moved the cursor
+  void cursorTimeChanged(double s);          ///< the person moved the cursor
   void fieldRequested(const QString& path);  ///< a missing input was clicked
   void exportRequested(const QString& figureName);
 
@@ -63,6 +63,5 @@ class Figure : public QWidget {
   double m_cursor = std::numeric_limits<double>::quiet_NaN();
   double m_period = 0;
 };
-
 
 }  // namespace jw

@@ -21,7 +21,9 @@ using Written = tl::expected<QByteArray, InputError>;
 constexpr double kUnitsPerInch = 96;
 constexpr double kMmPerInch = 25.4;
 
-QSizeF unitsOf(const ExportOptions& options) { return options.sizeMm * (kUnitsPerInch / kMmPerInch); }
+QSizeF unitsOf(const ExportOptions& options) {
+  return options.sizeMm * (kUnitsPerInch / kMmPerInch);
+}
 
 InputError error(const QString& what, const QString& where, const QString& remedy) {
   return {what.toStdString(), where.toStdString(), remedy.toStdString()};
@@ -34,7 +36,8 @@ void paintSheet(QCPPainter& painter, const QSizeF& size, const Snapshot& snapsho
   painter.fillRect(QRectF(QPointF(0, 0), size), Qt::white);
   const QRectF strip(0, 0, size.width(), kTitleStripHeight);
   paintTitleStrip(painter, strip, snapshot, figureName, date);
-  paintFigureContent(painter, {{0, strip.bottom()}, QSizeF(size.width(), size.height() - strip.height())},
+  paintFigureContent(painter,
+                     {{0, strip.bottom()}, QSizeF(size.width(), size.height() - strip.height())},
                      snapshot, figureName);
 }
 
@@ -85,8 +88,9 @@ QByteArray pngBytes(const Snapshot& snapshot, const QString& name, const ExportO
 tl::expected<void, InputError> checkOptions(const ExportOptions& options) {
   const QSizeF size = options.sizeMm;
   if (!(size.width() >= 60 && size.height() >= 40 && size.width() <= 1200 && size.height() <= 1200))
-    return tl::unexpected(error(QStringLiteral("%1 × %2 mm is no size for a figure").arg(size.width()).arg(size.height()),
-                                QStringLiteral("size"), QStringLiteral("give 60 × 40 mm to 1200 × 1200 mm")));
+    return tl::unexpected(error(
+        QStringLiteral("%1 × %2 mm is no size for a figure").arg(size.width()).arg(size.height()),
+        QStringLiteral("size"), QStringLiteral("give 60 × 40 mm to 1200 × 1200 mm")));
   if (options.dpi < 36 || options.dpi > 1200)
     return tl::unexpected(error(QStringLiteral("%1 dots per inch cannot be drawn").arg(options.dpi),
                                 QStringLiteral("dpi"), QStringLiteral("give 36 to 1200")));
@@ -99,15 +103,16 @@ Written figureBytes(const Snapshot& snapshot, const QString& name, const QString
   if (suffix == QLatin1String("png")) return pngBytes(snapshot, name, options);
   if (suffix == QLatin1String("svg")) return svgBytes(snapshot, name, options);
   if (suffix == QLatin1String("pdf")) return pdfBytes(snapshot, name, options);
-  return tl::unexpected(error(QStringLiteral("a figure cannot be written as \"%1\"").arg(suffix), fileName,
-                              QStringLiteral("end the name in .png, .svg or .pdf")));
+  return tl::unexpected(error(QStringLiteral("a figure cannot be written as \"%1\"").arg(suffix),
+                              fileName, QStringLiteral("end the name in .png, .svg or .pdf")));
 }
 
 tl::expected<void, InputError> writeFile(const QString& fileName, const QByteArray& bytes) {
   QSaveFile file(fileName);
-  if (file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.commit()) return {};
-  return tl::unexpected(error(QStringLiteral("the file cannot be written: ") + file.errorString(), fileName,
-                              QStringLiteral("choose a folder that you may write to")));
+  if (file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.commit())
+    return {};
+  return tl::unexpected(error(QStringLiteral("the file cannot be written: ") + file.errorString(),
+                              fileName, QStringLiteral("choose a folder that you may write to")));
 }
 
 }  // namespace
@@ -154,8 +159,9 @@ QImage figureImage(const Snapshot& snapshot, const QString& figureName,
 tl::expected<void, InputError> exportFigure(const Snapshot& snapshot, const QString& figureName,
                                             const QString& fileName, const ExportOptions& options) {
   if (!figureNames().contains(figureName))
-    return tl::unexpected(error(QStringLiteral("there is no figure \"%1\"").arg(figureName), QStringLiteral("figure"),
-                                QStringLiteral("choose one of ") + figureNames().join(QStringLiteral(", "))));
+    return tl::unexpected(
+        error(QStringLiteral("there is no figure \"%1\"").arg(figureName), QStringLiteral("figure"),
+              QStringLiteral("choose one of ") + figureNames().join(QStringLiteral(", "))));
   if (const auto fit = checkOptions(options); !fit) return tl::unexpected(fit.error());
   const Written bytes = figureBytes(snapshot, figureName, fileName, options);
   if (!bytes) return tl::unexpected(bytes.error());

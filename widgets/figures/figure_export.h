@@ -16,7 +16,7 @@ namespace jw {
 /// How a figure is put on paper.
 struct ExportOptions {
   QSizeF sizeMm{160, 110};
-  int dpi = 300;  ///< of PNG; SVG and PDF keep lines as lines
+  int dpi = 300;                      ///< of PNG; SVG and PDF keep lines as lines
   QDate date = QDate::currentDate();  ///< in the title strip
 };
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include <QDate>
 #include <qcustomplot.h>
+#include <QDate>
 
 #include "widgets/snapshot.h"
 

@@ -108,7 +108,8 @@ std::vector<LabelPlace> placeLabels(const std::vector<LabelRequest>& requests,
   std::vector<LabelPlace> places;
   for (const LabelRequest& request : requests) {
     places.push_back(bestPlace(request, now, lines));
-    if (!places.back().rect.isNull()) now.taken.push_back(places.back().rect.adjusted(-2, -1, 2, 1));
+    if (!places.back().rect.isNull())
+      now.taken.push_back(places.back().rect.adjusted(-2, -1, 2, 1));
   }
   return places;
 }

@@ -24,9 +24,9 @@ struct LabelPlace {
 
 /// What labels must not or should not cover.
 struct LabelSurroundings {
-  QRectF area;                     ///< labels stay inside
-  std::vector<QPolygonF> lines;    ///< labels avoid these as well as they can
-  std::vector<QRectF> taken;       ///< labels never cover these
+  QRectF area;                   ///< labels stay inside
+  std::vector<QPolygonF> lines;  ///< labels avoid these as well as they can
+  std::vector<QRectF> taken;     ///< labels never cover these
 };
 
 /// Places the labels one after the other: never on one another or on what is taken, always inside

@@ -45,6 +45,10 @@ LabelSurroundings PlotLabels::surroundings() const {
     }
     around.lines.push_back(pixels);
   }
+  const QPointF origin = toPixels({0, 0});
+  const QRectF& area = around.area;
+  around.lines.push_back({{area.left(), origin.y()}, {area.right(), origin.y()}});
+  around.lines.push_back({{origin.x(), area.top()}, {origin.x(), area.bottom()}});
   for (const QPointF& mark : m_marks) {
     const QPointF r(m_markRadius, m_markRadius);
     around.taken.emplace_back(toPixels(mark) - r, toPixels(mark) + r);
@@ -72,7 +76,8 @@ void PlotLabels::draw(QCPPainter* painter) {
   std::vector<LabelRequest> requests;
   for (const PlotLabel& label : m_labels) {
     const QFontMetricsF metrics(label.strong ? m_strong : m_plain);
-    LabelRequest request{{metrics.horizontalAdvance(label.text) + 2, metrics.height()}, {}, label.gap};
+    LabelRequest request{
+        {metrics.horizontalAdvance(label.text) + 2, metrics.height()}, {}, label.gap};
     const QRectF area = QRectF(m_rect->rect());
     for (const QPointF& anchor : label.anchors)
       if (area.contains(toPixels(anchor))) request.anchors.push_back(toPixels(anchor));

@@ -14,9 +14,9 @@ struct PlotLabel {
   QString text;
   QColor colour;
   bool strong = false;
-  bool leader = false;            ///< a thin line to the anchor
-  double gap = 4;                 ///< [px] from the anchor
-  std::vector<QPointF> anchors;   ///< the preferred first
+  bool leader = false;           ///< a thin line to the anchor
+  double gap = 4;                ///< [px] from the anchor
+  std::vector<QPointF> anchors;  ///< the preferred first
 };
 
 /// Draws labels beside points and curves of one axis rect, placed at every draw so that they

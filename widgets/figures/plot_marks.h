@@ -9,7 +9,7 @@ namespace jw {
 /// A mark at a point of the plane.
 struct PlotMark {
   enum class Shape { Cross, Ring, Disc, Target };
-  QPointF at;     ///< axis coordinates
+  QPointF at;  ///< axis coordinates
   Shape shape = Shape::Cross;
   QColor colour;
   double radius = 5;  ///< [px]

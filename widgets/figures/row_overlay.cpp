@@ -31,30 +31,42 @@ void RowOverlay::setCursor(double time, bool readTime) {
   m_readTime = readTime;
 }
 
-double RowOverlay::drawEntry(QCPPainter* painter, const KeyEntry& entry, double x, double y) const {
+double RowOverlay::entryWidth(const KeyEntry& entry, bool tight) const {
+  const double name = QFontMetricsF(m_style->font).horizontalAdvance(entry.text);
+  const double sample = tight ? 16 : 25;
+  if (entry.value.isEmpty()) return sample + name + (tight ? 8 : 16);
+  const double value = QFontMetricsF(m_style->strongFont).horizontalAdvance(entry.value);
+  // A fixed width keeps the entries still while the cursor moves.
+  return sample + name + 5 + (tight ? value + 7 : std::max(value, 38.0) + 12);
+}
+
+void RowOverlay::drawEntry(QCPPainter* painter, const KeyEntry& entry, double x, bool tight) const {
   const QFontMetricsF metrics(m_style->font);
+  const double y = m_rect->rect().top() - 7;
+  const double middle = y - metrics.ascent() * 0.35;
   painter->setPen(entry.pen);
-  painter->drawLine(QLineF(x, y - metrics.ascent() * 0.35, x + 20, y - metrics.ascent() * 0.35));
+  painter->drawLine(QLineF(x, middle, x + (tight ? 12 : 20), middle));
+  x += tight ? 16 : 25;
   painter->setFont(m_style->font);
   painter->setPen(entry.ink);
-  painter->drawText(QPointF(x + 25, y), entry.text);
-  x += 25 + metrics.horizontalAdvance(entry.text);
-  if (std::isnan(entry.value)) return x + 16;
-  const QString value = numberText(entry.value) + QStringLiteral(" ") + entry.unit;
+  painter->drawText(QPointF(x, y), entry.text);
   painter->setFont(m_style->strongFont);
-  painter->drawText(QPointF(x + 5, y), value);
-  // A fixed width keeps the entries still while the cursor moves.
-  return x + 5 + std::max(QFontMetricsF(m_style->strongFont).horizontalAdvance(value), 52.0) + 10;
+  painter->drawText(QPointF(x + metrics.horizontalAdvance(entry.text) + 5, y), entry.value);
 }
 
 void RowOverlay::drawKey(QCPPainter* painter) const {
-  const double y = m_rect->rect().top() - 7;
   double x = m_rect->rect().left();
   painter->setFont(m_style->font);
   painter->setPen(m_style->colours.muted);
-  painter->drawText(QPointF(x, y), m_title);
-  x += QFontMetricsF(m_style->font).horizontalAdvance(m_title) + 18;
-  for (const KeyEntry& entry : m_entries) x = drawEntry(painter, entry, x, y);
+  painter->drawText(QPointF(x, m_rect->rect().top() - 7), m_title);
+  x += QFontMetricsF(m_style->font).horizontalAdvance(m_title) + 16;
+  double needed = x;
+  for (const KeyEntry& entry : m_entries) needed += entryWidth(entry, false);
+  const bool tight = needed > m_rect->outerRect().right() + 8;
+  for (const KeyEntry& entry : m_entries) {
+    drawEntry(painter, entry, x, tight);
+    x += entryWidth(entry, tight);
+  }
 }
 
 void RowOverlay::drawCursor(QCPPainter* painter) const {

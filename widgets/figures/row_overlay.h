@@ -15,8 +15,7 @@ struct KeyEntry {
   QString text;
   QPen pen;
   QColor ink;
-  double value = std::numeric_limits<double>::quiet_NaN();
-  QString unit;
+  QString value;  ///< at the cursor; empty without one
 };
 
 /// The key above a row and the cursor across it.
@@ -39,7 +38,8 @@ class RowOverlay : public QCPLayerable {
 
  private:
   void drawKey(QCPPainter* painter) const;
-  double drawEntry(QCPPainter* painter, const KeyEntry& entry, double x, double y) const;
+  double entryWidth(const KeyEntry& entry, bool tight) const;
+  void drawEntry(QCPPainter* painter, const KeyEntry& entry, double x, bool tight) const;
   void drawCursor(QCPPainter* painter) const;
 
   QCPAxisRect* m_rect;

@@ -18,7 +18,9 @@ constexpr int kScrollBar = 10;
 }  // namespace
 
 PowerPath::PowerPath(QWidget* parent)
-    : QWidget(parent), m_scroll(new QScrollArea(this)), m_canvas(new PowerPathCanvas),
+    : QWidget(parent),
+      m_scroll(new QScrollArea(this)),
+      m_canvas(new PowerPathCanvas),
       m_mode(new QWidget(this)) {
   setObjectName(QStringLiteral("powerPath"));
   setAccessibleName(tr("Power path"));
@@ -83,6 +85,7 @@ void PowerPath::setChosenStation(const QString& path) { m_canvas->setChosen(path
 void PowerPath::placeCanvas() {
   const int needed = m_canvas->neededWidth();
   m_canvas->resize(std::max(needed, width() - 2), kHeight - 4);
+  m_canvas->arrange();
   m_mode->adjustSize();
   m_mode->move(14, kHeight - m_mode->height() - 10);
   m_mode->raise();

@@ -17,7 +17,7 @@ class StationCard : public QAbstractButton {
 
  public:
   explicit StationCard(QWidget* parent);
-  void setStation(const StationView& station);
+  void setStation(const StationView& station, bool stale);
   void setChosen(bool chosen);
   const StationView& station() const { return m_station; }
   QSize sizeHint() const override { return {124, 76}; }
@@ -31,6 +31,7 @@ class StationCard : public QAbstractButton {
  private:
   StationView m_station;
   bool m_chosen = false;
+  bool m_stale = false;
 };
 
 /// The cards with the ribbons between them.
@@ -42,6 +43,8 @@ class PowerPathCanvas : public QWidget {
   void setStations(std::vector<StationView> stations, double largest, bool stale);
   void setChosen(const QString& path);
   int neededWidth() const;
+  /// Puts the cards in their places; a hidden widget gets no resize event in time.
+  void arrange();
   const PowerPathLayout& pathLayout() const { return m_layout; }
   const std::vector<StationView>& stations() const { return m_stations; }
 
@@ -53,7 +56,6 @@ class PowerPathCanvas : public QWidget {
   void resizeEvent(QResizeEvent* event) override;
 
  private:
-  void arrange();
   void makeCards();
 
   std::vector<StationView> m_stations;

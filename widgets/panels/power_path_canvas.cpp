@@ -13,8 +13,9 @@ StationCard::StationCard(QWidget* parent) : QAbstractButton(parent) {
   setCursor(Qt::PointingHandCursor);
 }
 
-void StationCard::setStation(const StationView& station) {
+void StationCard::setStation(const StationView& station, bool stale) {
   m_station = station;
+  m_stale = stale;
   setObjectName(QStringLiteral("station.") + station.path);
   QString name = station.title;
   if (!station.ratio.isEmpty()) name += u' ' + station.ratio;
@@ -32,6 +33,7 @@ void StationCard::setChosen(bool chosen) {
 
 void StationCard::paintEvent(QPaintEvent*) {
   QPainter painter(this);
+  if (m_stale) painter.setOpacity(0.5);
   paintCard(painter, rect(), m_station, {underMouse(), hasFocus(), m_chosen}, jw::palette());
 }
 
@@ -76,7 +78,7 @@ void PowerPathCanvas::setStations(std::vector<StationView> stations, double larg
   m_largest = largest;
   m_stale = stale;
   makeCards();
-  for (std::size_t i = 0; i < m_cards.size(); ++i) m_cards[i]->setStation(m_stations[i]);
+  for (std::size_t i = 0; i < m_cards.size(); ++i) m_cards[i]->setStation(m_stations[i], stale);
   setChosen(m_chosen);
   arrange();
 }

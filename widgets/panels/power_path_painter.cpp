@@ -16,15 +16,13 @@ constexpr double kCardTop = 12;
 constexpr double kCardHeight = 76;
 constexpr double kCardNarrow = 124;
 constexpr double kCardWide = 190;
-constexpr double kGapNarrow = 50;
-constexpr double kPadding = 10;
+constexpr double kGapNarrow = 52;
+constexpr double kPadding = 9;
 constexpr double kLineHeight = 15.5;
 
 int fittingCards(double width) {
   return qMax(1, int((width - 2 * kMargin + kGapNarrow) / (kCardNarrow + kGapNarrow)));
 }
-
-QString watts(double power) { return numberText(power) + QStringLiteral(" W"); }
 
 CardLine titleLine(const StationView& station, const QRectF& rect) {
   const QFontMetricsF metrics(titleFont());
@@ -48,8 +46,8 @@ PowerPathLayout powerPathLayout(int count, double width, bool wrap) {
   const double gap = perRow > 1 ? qMax(kGapNarrow, (inner - perRow * card) / (perRow - 1)) : 0;
   for (int i = 0; i < count; ++i) {
     const int row = i / perRow;
-    layout.cards.emplace_back(kMargin + (i % perRow) * (card + gap), kCardTop + row * kPowerRowHeight,
-                              card, kCardHeight);
+    layout.cards.emplace_back(kMargin + (i % perRow) * (card + gap),
+                              kCardTop + row * kPowerRowHeight, card, kCardHeight);
     layout.rows.push_back(row);
   }
   layout.size = QSizeF(qMax(width, 2 * kMargin + perRow * card + (perRow - 1) * gap),
@@ -102,13 +100,14 @@ std::vector<CardLine> flowLabels(const std::vector<StationView>& stations,
     const QRectF& card = layout.cards[i];
     if (i + 1 < stations.size() && layout.rows[i] == layout.rows[i + 1]) {
       const QRectF gap(card.right(), card.top(), layout.cards[i + 1].left() - card.right(), 15);
-      labels.push_back({watts(station.power.out), gap, false, false});
+      labels.push_back({wattText(station.power.out), gap, false, false});
     }
-    if (station.power.loss <= 0) continue;
+    if (station.power.loss < 0.05) continue;
     const QRectF stream = lossStream(card, scale.thickness(station.power.loss));
-    const QString text = watts(-station.power.loss);
+    const QString text = wattText(-station.power.loss);
     const double width = metrics.horizontalAdvance(text) + 2;
-    labels.push_back({text, QRectF(stream.left() - 7 - width, card.bottom() + 7, width, 15), false, true});
+    labels.push_back(
+        {text, QRectF(stream.left() - 7 - width, card.bottom() + 7, width, 15), false, true});
   }
   return labels;
 }
@@ -121,8 +120,9 @@ void paintFlow(QPainter& painter, const std::vector<StationView>& stations,
     const StationPower& power = stations[i].power;
     const bool known = stations[i].powerKnown && largest > 0;
     if (i + 1 < stations.size())
-      paintLink(painter, linkRects(layout, i, scale.thickness(power.out)), known ? power.out : kUnset, palette);
-    if (known && power.loss > 0)
+      paintLink(painter, linkRects(layout, i, scale.thickness(power.out)),
+                known ? power.out : kUnset, palette);
+    if (known && power.loss >= 0.05)
       paintLoss(painter, lossStream(layout.cards[i], scale.thickness(power.loss)), palette);
   }
   painter.setFont(textFont(11));

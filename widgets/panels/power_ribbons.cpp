@@ -43,7 +43,8 @@ std::vector<QRectF> linkRects(const PowerPathLayout& layout, std::size_t index, 
   if (layout.rows[index] == layout.rows[index + 1])
     return {start.adjusted(0, 0, to.left() - from.right() + 4, 0)};
   const double stub = 12;
-  return {start.adjusted(0, 0, stub, 0), QRectF(to.left() - stub, to.top() + kRibbonTop, stub + 2, thickness)};
+  return {start.adjusted(0, 0, stub, 0),
+          QRectF(to.left() - stub, to.top() + kRibbonTop, stub + 2, thickness)};
 }
 
 QRectF lossStream(const QRectF& card, double thickness) {
@@ -59,7 +60,7 @@ void paintLink(QPainter& painter, const std::vector<QRectF>& rects, double power
     }
     const bool back = power < 0;
     const QColor base = back ? palette.flowBack : palette.flow;
-    const QColor strong = blend(back ? palette.pathAlt : palette.accent, base, 0.65);
+    const QColor strong = blend(back ? palette.moves[1] : palette.accent, base, 0.65);
     painter.fillRect(rect, base);
     if (back) painter.fillRect(rect, QBrush(strong, Qt::BDiagPattern));
     if (rect.height() >= 6 && rect.width() >= 20) drawChevrons(painter, rect, back, strong);

@@ -12,7 +12,7 @@ struct PowerPathLayout;
 
 /// Thickness of a ribbon.
 struct RibbonScale {
-  double largest = 0;             ///< [W] power of the thickest ribbon
+  double largest = 0;                      ///< [W] power of the thickest ribbon
   static constexpr double kThickest = 34;  ///< [px]
   /// Thickness [px] for `power` [W]; what flows at all can be seen.
   double thickness(double power) const;

@@ -46,8 +46,6 @@ QString inertiaText(double inertia) {
   return QStringLiteral("J ") + quantityText(inertia, Quantity::Inertia, unit);
 }
 
-QString powerText(double power) { return quantityText(power, Quantity::Power, "W"); }
-
 QString familyLabel(const Stage& stage) {
   const FieldInfo* family = structInfo<Stage>().find("family");
   const auto index = std::size_t(stage.family);
@@ -80,10 +78,10 @@ StationView plainView(const QString& path, const QString& title, const QString& 
 
 std::vector<StationView> namedStations(const Project& project) {
   const Variant& variant = project.active();
-  std::vector<StationView> views{supplyView(variant), plainView("controller", "Controller"),
-                                 plainView("motor", "Motor",
-                                           inertiaText(variant.motor.rotorInertia +
-                                                       variant.motor.brakeInertia))};
+  std::vector<StationView> views{
+      supplyView(variant), plainView("controller", "Controller"),
+      plainView("motor", "Motor",
+                inertiaText(variant.motor.rotorInertia + variant.motor.brakeInertia))};
   for (std::size_t k = 0; k < variant.transmission.size(); ++k)
     views.push_back(stageView(variant.transmission[k], k));
   views.push_back(plainView("load", "Joint"));
@@ -94,8 +92,9 @@ void readMotor(std::vector<StationView>& views, const Evaluation& e, const Readi
   const double rms = e.motor ? e.motor->rmsFactor() : 1;
   views[1].first = reading.rms(e.demand->current * rms, Quantity::Current, "A");
   if (reading.isMean())
-    views[1].second = quantityText(e.demand->current.abs().maxCoeff() * rms, Quantity::Current, "A") +
-                      QStringLiteral(" peak");
+    views[1].second =
+        quantityText(e.demand->current.abs().maxCoeff() * rms, Quantity::Current, "A") +
+        QStringLiteral(" peak");
   views[2].first = torqueText(reading, e.demand->torque);
   views[2].second = speedText(reading, e.chain->motorSpeed);
 }
@@ -120,8 +119,8 @@ void readPower(std::vector<StationView>& views, const Evaluation& e, const Readi
     views[i].power = reading.power(flow[i]);
     views[i].powerKnown = std::isfinite(views[i].power.in) && std::isfinite(views[i].power.out);
   }
-  views.front().second = powerText(views.front().power.out) +
-                         (reading.isMean() ? QStringLiteral(" mean") : QString());
+  views.front().second =
+      wattText(views.front().power.out) + (reading.isMean() ? QStringLiteral(" mean") : QString());
 }
 
 QString hintOf(const StationView& view) {
@@ -129,17 +128,17 @@ QString hintOf(const StationView& view) {
   for (const QString& part : {view.first, view.second, view.note})
     if (!part.isEmpty()) parts << part;
   if (view.powerKnown && view.power.loss > 0)
-    parts << QStringLiteral("%1 lost as heat").arg(powerText(view.power.loss));
+    parts << QStringLiteral("%1 lost as heat").arg(wattText(view.power.loss));
   if (view.powerKnown && std::abs(view.power.stored) > 0.05)
-    parts << QStringLiteral("%1 into turning masses").arg(powerText(view.power.stored));
+    parts << QStringLiteral("%1 into turning masses").arg(wattText(view.power.stored));
   return parts.join(QStringLiteral(", "));
 }
 
 }  // namespace
 
 std::vector<StationView> stationViews(const Snapshot& snapshot, double time) {
-  const Project* project = snapshot.evaluatedProject ? snapshot.evaluatedProject.get()
-                                                     : snapshot.project.get();
+  const Project* project =
+      snapshot.evaluatedProject ? snapshot.evaluatedProject.get() : snapshot.project.get();
   if (!project) return {};
   std::vector<StationView> views = namedStations(*project);
   const Evaluation* e = snapshot.evaluation.get();

@@ -23,12 +23,13 @@ struct StationView {
 };
 
 /// The stations from supply to joint. Values are those at `time` [s], or over the cycle if it is
-/// NaN: root mean square of torque and current, mean of the speed's amount and of the power. Without
-/// an evaluation the stations still have their names.
+/// NaN: root mean square of torque and current, mean of the speed's amount and of the power.
+/// Without an evaluation the stations still have their names.
 std::vector<StationView> stationViews(const Snapshot& snapshot, double time);
 
 /// The largest power [W] that a ribbon of these stations has to show: of the whole cycle with a
 /// `time`, else of the means. 0 if nothing is known.
-double largestPower(const Snapshot& snapshot, const std::vector<StationView>& stations, double time);
+double largestPower(const Snapshot& snapshot, const std::vector<StationView>& stations,
+                    double time);
 
 }  // namespace jw

@@ -34,7 +34,8 @@ void paintBar(QPainter& painter, const VerdictGeometry& g, const VerdictRow& row
   const double end = marginPosition(g, row.margin);
   painter.setBrush(stateColour(row.state, p));
   painter.drawRoundedRect(QRectF(QPointF(std::min(g.zero, end), g.bar.top()),
-                                 QPointF(std::max(g.zero, end), g.bar.bottom())), 2, 2);
+                                 QPointF(std::max(g.zero, end), g.bar.bottom())),
+                          2, 2);
   painter.setPen(QPen(p.text, 1));
   painter.drawLine(QLineF(g.zero, g.bar.top() - 3, g.zero, g.bar.bottom() + 3));
 }
@@ -49,13 +50,16 @@ void drawElided(QPainter& painter, const QRectF& rect, Qt::Alignment side, const
 
 void paintTexts(QPainter& painter, const VerdictGeometry& g, const VerdictRow& row,
                 const Palette& p) {
-  drawElided(painter, g.title, Qt::AlignLeft, row.title, bodyFont(), p.text);
+  const QFont strong = textFont(11, QFont::DemiBold);
+  QRectF title = g.title;
+  title.setRight(g.margin.right() - QFontMetricsF(strong).horizontalAdvance(row.marginText) - 8);
+  drawElided(painter, title, Qt::AlignLeft, row.title, bodyFont(), p.text);
   const bool open = row.state == CheckState::Open;
   const QColor ink = open && !row.missingField.isEmpty() ? p.accent : p.muted;
   drawElided(painter, open ? g.needs : g.amounts, open ? Qt::AlignLeft : Qt::AlignRight,
              row.amounts, textFont(11), ink);
   painter.setPen(inkOf(stateColour(row.state, p), p.panel));
-  painter.setFont(textFont(11, QFont::DemiBold));
+  painter.setFont(strong);
   painter.drawText(g.margin, Qt::AlignRight | Qt::AlignVCenter, row.marginText);
 }
 

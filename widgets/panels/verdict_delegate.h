@@ -13,7 +13,7 @@ struct VerdictGeometry {
   QRectF margin;
   QRectF bar;
   QRectF amounts;
-  QRectF needs;    ///< of an open verdict, in place of bar and amounts
+  QRectF needs;     ///< of an open verdict, in place of bar and amounts
   double zero = 0;  ///< x of margin 0 in the bar
 };
 

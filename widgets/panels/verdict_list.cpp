@@ -40,7 +40,9 @@ QVariant VerdictModel::data(const QModelIndex& index, int role) const {
 }
 
 VerdictList::VerdictList(QWidget* parent)
-    : QWidget(parent), m_model(new VerdictModel(this)), m_view(new QListView(this)),
+    : QWidget(parent),
+      m_model(new VerdictModel(this)),
+      m_view(new QListView(this)),
       m_counts(new QLabel(this)) {
   setObjectName(QStringLiteral("verdicts"));
   auto* title = new QLabel(tr("Verdicts"), this);
@@ -88,8 +90,10 @@ void VerdictList::activate(const QModelIndex& index) {
 void VerdictList::restoreChoice() {
   const int row = m_model->find(m_chosenId, m_chosenStage);
   m_restoring = true;
-  if (row < 0) m_view->clearSelection();
-  else m_view->setCurrentIndex(m_model->index(row));
+  if (row < 0)
+    m_view->clearSelection();
+  else
+    m_view->setCurrentIndex(m_model->index(row));
   m_restoring = false;
 }
 

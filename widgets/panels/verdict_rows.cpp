@@ -80,9 +80,9 @@ std::vector<VerdictRow> verdictRows(const Snapshot& snapshot) {
 QString verdictCounts(const std::vector<VerdictRow>& rows) {
   std::array<int, 4> counts{};
   for (const VerdictRow& row : rows) ++counts[std::size_t(rank(row.state))];
-  const std::array<QString, 4> words{QStringLiteral("short"), QStringLiteral("close"),
-                                     QStringLiteral("open"),
-                                     counts[3] == 1 ? QStringLiteral("holds") : QStringLiteral("hold")};
+  const std::array<QString, 4> words{
+      QStringLiteral("short"), QStringLiteral("close"), QStringLiteral("open"),
+      counts[3] == 1 ? QStringLiteral("holds") : QStringLiteral("hold")};
   QStringList parts;
   for (std::size_t i = 0; i < counts.size(); ++i)
     if (counts[i] > 0) parts << QStringLiteral("%1 %2").arg(counts[i]).arg(words[i]);

@@ -21,7 +21,8 @@ struct VerdictRow {
   QString sentence;      ///< for screen readers
 };
 
-/// The verdicts, worst first: short, close, open, holds; of one state by margin, the smallest first.
+/// The verdicts, worst first: short, close, open, holds; of one state by margin, the smallest
+/// first.
 std::vector<VerdictRow> verdictRows(const Snapshot& snapshot);
 
 /// "2 short · 3 close · 1 open · 17 hold"; states that no check is in are left out.

@@ -18,8 +18,9 @@ namespace {
 
 const Check* findCheck(const Evaluation& evaluation, const QString& id, int stage) {
   const std::string wanted = id.toStdString();
-  const auto found = std::find_if(evaluation.checks.begin(), evaluation.checks.end(),
-                                  [&](const Check& c) { return c.id == wanted && c.stage == stage; });
+  const auto found =
+      std::find_if(evaluation.checks.begin(), evaluation.checks.end(),
+                   [&](const Check& c) { return c.id == wanted && c.stage == stage; });
   return found == evaluation.checks.end() ? nullptr : &*found;
 }
 
@@ -30,19 +31,21 @@ QString lowerFirst(QString text) {
 
 // What an open check waits for, as links.
 QString openHtml(const Check& check, const Project& project, const Palette& p) {
-  QString html = QStringLiteral("<p style='color:%1; font-weight:600'>○ Open: an input is missing</p>")
-                     .arg(p.muted.name());
+  QStringList links;
   for (const std::string& path : check.missing)
-    html += QStringLiteral("<p><a href='field:%1' style='color:%2; text-decoration:none'>%3</a></p>")
-                .arg(QString::fromStdString(path).toHtmlEscaped(), p.accent.name(),
-                     fieldLabel(project, path).toHtmlEscaped());
-  return html;
+    links << QStringLiteral("<a href='field:%1' style='color:%2; text-decoration:none'>%3</a>")
+                 .arg(QString::fromStdString(path).toHtmlEscaped(), p.accent.name(),
+                      fieldLabel(project, path).toLower().toHtmlEscaped());
+  return QStringLiteral("<p style='margin-top:0px; color:%1'>Needs %2</p>")
+      .arg(p.muted.name(), links.join(QStringLiteral(", ")));
 }
 
 }  // namespace
 
 WorkingPanel::WorkingPanel(QWidget* parent)
-    : QWidget(parent), m_title(new QLabel(this)), m_text(new QTextBrowser(this)),
+    : QWidget(parent),
+      m_title(new QLabel(this)),
+      m_text(new QTextBrowser(this)),
       m_copy(makeCopyButton()) {
   setObjectName(QStringLiteral("working"));
   m_title->setProperty("role", "title");
@@ -76,7 +79,8 @@ QToolButton* WorkingPanel::makeCopyButton() {
   button->setText(tr("copy"));
   button->setAccessibleName(tr("Copy the working"));
   auto* menu = new QMenu(button);
-  menu->addAction(tr("Copy as &text"), this, [this] { QApplication::clipboard()->setText(m_plain); });
+  menu->addAction(tr("Copy as &text"), this,
+                  [this] { QApplication::clipboard()->setText(m_plain); });
   menu->addAction(tr("Copy as &Markdown"), this,
                   [this] { QApplication::clipboard()->setText(m_markdown); });
   button->setMenu(menu);
@@ -89,8 +93,9 @@ void WorkingPanel::showNothing() {
   m_markdown.clear();
   m_title->setText(tr("Working"));
   m_copy->setEnabled(false);
-  m_text->setHtml(QStringLiteral("<p style='color:%1'>%2</p>")
-                      .arg(jw::palette().muted.name(), tr("Choose a verdict to see how it came about.")));
+  m_text->setHtml(
+      QStringLiteral("<p style='color:%1'>%2</p>")
+          .arg(jw::palette().muted.name(), tr("Choose a verdict to see how it came about.")));
 }
 
 void WorkingPanel::fill() {

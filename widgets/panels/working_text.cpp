@@ -9,25 +9,25 @@ namespace {
 
 QString text(const std::string& s) { return QString::fromStdString(s); }
 
-QString unitText(const WorkingSymbol& symbol) {
-  return text(prettyUnit(symbol.unit));
-}
+QString unitText(const WorkingSymbol& symbol) { return text(prettyUnit(symbol.unit)); }
 
 QString numberOf(const WorkingSymbol& symbol) {
   return numberText(fromInternal(symbol.value, symbol.unit, symbol.quantity), 4);
 }
 
 QString originHtml(const WorkingSymbol& symbol, const Palette& p) {
-  const QString origin = text(symbol.origin).toHtmlEscaped();
-  if (symbol.path.empty()) return QStringLiteral("<span style='color:%1'>%2</span>").arg(p.muted.name(), origin);
+  const QString origin = text(symbol.origin).replace(u' ', QChar::Nbsp).toHtmlEscaped();
+  if (symbol.path.empty())
+    return QStringLiteral("<span style='color:%1'>%2</span>").arg(p.muted.name(), origin);
   return QStringLiteral("<a href='field:%1' style='color:%2; text-decoration:none'>%3</a>")
       .arg(text(symbol.path).toHtmlEscaped(), p.accent.name(), origin);
 }
 
 QString symbolRowHtml(const WorkingSymbol& symbol, const Palette& p) {
-  return QStringLiteral("<tr><td width='40'>%2</td><td><span style='color:%1'>%3 · </span>%6</td>"
-                        "<td align='right' style='padding-left:8px; white-space:nowrap'>%4 "
-                        "<span style='color:%1'>%5</span></td></tr>")
+  return QStringLiteral(
+             "<tr><td width='40'>%2</td><td><span style='color:%1'>%3 · </span>%6</td>"
+             "<td align='right' style='padding-left:8px; white-space:nowrap'>%4 "
+             "<span style='color:%1'>%5</span></td></tr>")
       .arg(p.muted.name(), symbolHtml(text(symbol.symbol)), text(symbol.label).toHtmlEscaped(),
            numberOf(symbol), unitText(symbol).toHtmlEscaped(), originHtml(symbol, p));
 }
@@ -39,7 +39,7 @@ QString paragraph(const QString& style, const QString& body) {
 QString mutedParagraph(const QString& body, const Palette& p) {
   return body.isEmpty() ? QString()
                         : paragraph(QStringLiteral("color:%1; font-size:11px").arg(p.muted.name()),
-                                    body.toHtmlEscaped());
+                                    symbolHtml(body));
 }
 
 }  // namespace
@@ -49,7 +49,8 @@ QString symbolValue(const WorkingSymbol& symbol) {
 }
 
 QString workingHtml(const Check& check, const Working& working, const Palette& p) {
-  QString html = paragraph(QStringLiteral("font-size:13px"), symbolHtml(text(working.formula)));
+  QString html = paragraph(QStringLiteral("font-size:13px; margin-bottom:9px"),
+                           symbolHtml(text(working.formula)));
   html += QStringLiteral("<table width='100%' cellspacing='0' cellpadding='2'>");
   for (const WorkingSymbol& symbol : working.symbols) html += symbolRowHtml(symbol, p);
   html += QStringLiteral("</table>");
@@ -60,19 +61,22 @@ QString workingHtml(const Check& check, const Working& working, const Palette& p
 }
 
 QString workingMarkdown(const Check& check, const Working& working) {
-  QString md = QStringLiteral("### %1\n\n%2\n\n| symbol | meaning | value | origin |\n|---|---|---:|---|\n")
-                   .arg(text(check.title), symbolPlain(text(working.formula)));
+  QString md =
+      QStringLiteral("### %1\n\n%2\n\n| symbol | meaning | value | origin |\n|---|---|---:|---|\n")
+          .arg(text(check.title), symbolPlain(text(working.formula)));
   for (const WorkingSymbol& s : working.symbols)
     md += QStringLiteral("| %1 | %2 | %3 | %4 |\n")
               .arg(symbolPlain(text(s.symbol)), text(s.label), symbolValue(s), text(s.origin));
-  md += QStringLiteral("\n**%1 %2**\n").arg(stateCharacter(check.state), symbolPlain(text(working.result)));
+  md += QStringLiteral("\n**%1 %2**\n")
+            .arg(stateCharacter(check.state), symbolPlain(text(working.result)));
   if (!working.note.empty()) md += QStringLiteral("\n%1\n").arg(text(working.note));
   if (!working.source.empty()) md += QStringLiteral("\nSource: %1\n").arg(text(working.source));
   return md;
 }
 
 QString workingPlain(const Check& check, const Working& working) {
-  QString out = text(check.title) + QStringLiteral("\n") + symbolPlain(text(working.formula)) + u'\n';
+  QString out =
+      text(check.title) + QStringLiteral("\n") + symbolPlain(text(working.formula)) + u'\n';
   for (const WorkingSymbol& s : working.symbols)
     out += QStringLiteral("%1 = %2  (%3, %4)\n")
                .arg(symbolPlain(text(s.symbol)), symbolValue(s), text(s.label), text(s.origin));

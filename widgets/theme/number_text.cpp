@@ -34,6 +34,12 @@ QString quantityText(double internal, Quantity quantity, std::string_view unit, 
   return QString::fromStdString(formatQuantity(internal, quantity, unit, digits));
 }
 
+QString wattText(double power) {
+  if (std::abs(power) < 1000)
+    return quantityText(std::round(power * 10) / 10, Quantity::Power, "W");
+  return quantityText(power, Quantity::Power, "kW");
+}
+
 QString marginText(double margin) {
   if (std::isnan(margin)) return QStringLiteral("–");
   if (std::isinf(margin)) return QStringLiteral("no demand");

@@ -17,6 +17,9 @@ QString numberText(double value, int digits = 3);
 QString quantityText(double internal, Quantity quantity, std::string_view unit = {},
                      int digits = 3);
 
+/// A power for people: "54.1 W", "1.23 kW"; nothing finer than 0.1 W.
+QString wattText(double power);
+
 /// A margin as people read it: "+84 %", "−31 %", "+1.4 %" when small; "no demand" when infinite
 /// and "–" when unset.
 QString marginText(double margin);

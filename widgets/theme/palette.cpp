@@ -32,8 +32,6 @@ Palette makeLight() {
   p.open = p.muted;
   p.peak = "#C77700";
   p.continuous = "#008561";
-  p.path = p.accent;
-  p.pathAlt = "#CC79A7";
   p.gravity = "#009E73";
   p.inertia = "#CC79A7";
   p.friction = "#D55E00";
@@ -42,8 +40,8 @@ Palette makeLight() {
   p.flow = "#B9D8EA";
   p.flowBack = "#EBC9DC";
   p.loss = "#F1CBB8";
-  p.segments = {QColor("#0072B2"), QColor("#CC79A7"), QColor("#3A9FDB"), QColor("#D55E00"),
-                QColor("#5C6873")};
+  p.dwell = p.muted;
+  p.moves = {QColor("#0072B2"), QColor("#CC79A7"), QColor("#D55E00"), QColor("#56B4E9")};
   return p;
 }
 
@@ -66,8 +64,6 @@ Palette makeDark() {
   p.open = p.muted;
   p.peak = "#E69F00";
   p.continuous = "#2FBF93";
-  p.path = p.accent;
-  p.pathAlt = "#CC79A7";
   p.gravity = "#2FBF93";
   p.inertia = "#E39AC2";
   p.friction = "#F0743A";
@@ -76,8 +72,8 @@ Palette makeDark() {
   p.flow = "#2B4C61";
   p.flowBack = "#573850";
   p.loss = "#5C3826";
-  p.segments = {QColor("#56B4E9"), QColor("#CC79A7"), QColor("#F0E442"), QColor("#F0743A"),
-                QColor("#93A0AD")};
+  p.dwell = p.muted;
+  p.moves = {QColor("#56B4E9"), QColor("#CC79A7"), QColor("#F0743A"), QColor("#F0E442")};
   return p;
 }
 

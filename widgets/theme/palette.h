@@ -11,12 +11,12 @@ namespace jw {
 /// same.
 struct Palette {
   bool dark = false;
-  QColor ground;      ///< behind the panels
-  QColor panel;       ///< panels and figures
-  QColor field;       ///< editors and cards
-  QColor line;        ///< hairlines
-  QColor grid;        ///< lines of a figure's grid
-  QColor zeroLine;    ///< axes through the origin
+  QColor ground;    ///< behind the panels
+  QColor panel;     ///< panels and figures
+  QColor field;     ///< editors and cards
+  QColor line;      ///< hairlines
+  QColor grid;      ///< lines of a figure's grid
+  QColor zeroLine;  ///< axes through the origin
   QColor text;
   QColor muted;       ///< labels, units, ticks
   QColor accent;      ///< what is chosen, links, the cursor
@@ -27,17 +27,16 @@ struct Palette {
   QColor open;
   QColor peak;        ///< peak envelope
   QColor continuous;  ///< continuous envelope
-  QColor path;        ///< load path, first segment
-  QColor pathAlt;     ///< load path, second segment
   QColor gravity;     ///< torque by cause, and so on
   QColor inertia;
   QColor friction;
   QColor spring;
   QColor external;
-  QColor flow;        ///< power towards the joint
-  QColor flowBack;    ///< power back to the supply
-  QColor loss;        ///< power lost as heat
-  std::array<QColor, 5> segments;  ///< hues of the load path, repeated when there are more
+  QColor flow;                  ///< power towards the joint
+  QColor flowBack;              ///< power back to the supply
+  QColor loss;                  ///< power lost as heat
+  QColor dwell;                 ///< load path while it stands still
+  std::array<QColor, 4> moves;  ///< hues of the load path's moves, repeated when there are more
 };
 
 const Palette& lightPalette();

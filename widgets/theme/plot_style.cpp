@@ -10,17 +10,17 @@ namespace {
 
 void styleAxis(QCPAxis& axis, const PlotStyle& style) {
   const Palette& p = style.colours;
-  // Transparent, not Qt::NoPen: a recorded picture would draw that as a dot.
-  axis.setBasePen(QPen(Qt::transparent));
-  axis.setTickPen(QPen(Qt::transparent));
-  axis.setSubTickPen(QPen(Qt::transparent));
+  axis.setBasePen(Qt::NoPen);
+  axis.setTickPen(Qt::NoPen);
+  axis.setSubTickPen(Qt::NoPen);
   axis.setSubTicks(false);
-  axis.setTickLength(0);
+  // Not 0, although it is not drawn: files would get lines of no length, which viewers reject.
+  axis.setTickLength(0, 3);
   axis.setTickLabelFont(style.font);
   axis.setTickLabelColor(p.muted);
   axis.setLabelFont(style.font);
   axis.setLabelColor(p.muted);
-  axis.setTickLabelPadding(6);
+  axis.setTickLabelPadding(3);
   axis.setLabelPadding(6);
   axis.grid()->setPen(QPen(p.grid, 1));
   axis.grid()->setZeroLinePen(QPen(p.zeroLine, 1));
@@ -32,13 +32,9 @@ void styleAxis(QCPAxis& axis, const PlotStyle& style) {
 
 }  // namespace
 
-PlotStyle screenPlotStyle() {
-  return {palette(), textFont(11), textFont(11, QFont::DemiBold)};
-}
+PlotStyle screenPlotStyle() { return {palette(), textFont(11), textFont(11, QFont::DemiBold)}; }
 
-PlotStyle printPlotStyle() {
-  return {printPalette(), textFont(11), textFont(11, QFont::DemiBold)};
-}
+PlotStyle printPlotStyle() { return {printPalette(), textFont(11), textFont(11, QFont::DemiBold)}; }
 
 void styleAxisRect(QCPAxisRect& rect, const PlotStyle& style) {
   rect.setBackground(QBrush(Qt::NoBrush));

@@ -103,13 +103,20 @@ QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
 )";
 
 QHash<QString, QColor> named(const Palette& p) {
-  return {{"ground", p.ground},       {"panel", p.panel},
-          {"field", p.field},         {"line", p.line},
-          {"zeroLine", p.zeroLine},   {"text", p.text},
-          {"muted", p.muted},         {"accent", p.accent},
-          {"accentSoft", p.accentSoft}, {"short", p.shortfall},
-          {"shortInk", inkOf(p.shortfall, p.panel)}, {"onAccent", p.dark ? p.ground : p.panel},
-          {"faint", blend(p.muted, p.panel, 0.6)},   {"handle", blend(p.muted, p.panel, 0.35)}};
+  return {{"ground", p.ground},
+          {"panel", p.panel},
+          {"field", p.field},
+          {"line", p.line},
+          {"zeroLine", p.zeroLine},
+          {"text", p.text},
+          {"muted", p.muted},
+          {"accent", p.accent},
+          {"accentSoft", p.accentSoft},
+          {"short", p.shortfall},
+          {"shortInk", inkOf(p.shortfall, p.panel)},
+          {"onAccent", p.dark ? p.ground : p.panel},
+          {"faint", blend(p.muted, p.panel, 0.6)},
+          {"handle", blend(p.muted, p.panel, 0.35)}};
 }
 
 }  // namespace

@@ -34,8 +34,10 @@ QString takeScript(const QString& text, qsizetype& at, Level level) {
 
 void append(std::vector<SymbolRun>& runs, const QString& text, Level level) {
   if (text.isEmpty()) return;
-  if (!runs.empty() && runs.back().level == level) runs.back().text += text;
-  else runs.push_back({text, level});
+  if (!runs.empty() && runs.back().level == level)
+    runs.back().text += text;
+  else
+    runs.push_back({text, level});
 }
 
 QFont fontOf(Level level, const QFont& font) {
@@ -62,10 +64,9 @@ QString translated(const QString& text, const QString& from, const QString& to) 
 QString plainOf(const SymbolRun& run) {
   if (run.level == Level::Base) return run.text;
   const bool below = run.level == Level::Subscript;
-  const QString script = below ? translated(run.text, QStringLiteral("0123456789"),
-                                            QStringLiteral("₀₁₂₃₄₅₆₇₈₉"))
-                               : translated(run.text, QStringLiteral("0123456789-−"),
-                                            QStringLiteral("⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁻"));
+  const QString script =
+      below ? translated(run.text, QStringLiteral("0123456789"), QStringLiteral("₀₁₂₃₄₅₆₇₈₉"))
+            : translated(run.text, QStringLiteral("0123456789-−"), QStringLiteral("⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁻"));
   if (!script.isEmpty()) return script;
   return (below ? QStringLiteral("_") : QStringLiteral("^")) + run.text;
 }
@@ -92,9 +93,12 @@ QString symbolHtml(const QString& notation) {
   QString html;
   for (const SymbolRun& run : symbolRuns(notation)) {
     const QString text = run.text.toHtmlEscaped();
-    if (run.level == Level::Base) html += text;
-    else if (run.level == Level::Subscript) html += QStringLiteral("<sub>%1</sub>").arg(text);
-    else html += QStringLiteral("<sup>%1</sup>").arg(text);
+    if (run.level == Level::Base)
+      html += text;
+    else if (run.level == Level::Subscript)
+      html += QStringLiteral("<sub>%1</sub>").arg(text);
+    else
+      html += QStringLiteral("<sup>%1</sup>").arg(text);
   }
   return html;
 }

@@ -46,9 +46,7 @@ QPalette qtPalette(const Palette& p) {
 
 ThemeKind currentTheme() { return theme(); }
 
-const Palette& palette() {
-  return theme() == ThemeKind::Dark ? darkPalette() : lightPalette();
-}
+const Palette& palette() { return theme() == ThemeKind::Dark ? darkPalette() : lightPalette(); }
 
 QFont textFont(double pixelSize, QFont::Weight weight) {
   QFont font(applicationFamily());
