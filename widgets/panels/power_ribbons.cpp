@@ -12,7 +12,7 @@ namespace {
 constexpr double kRibbonTop = 22;  // [px] below the card's top
 
 void drawChevrons(QPainter& painter, const QRectF& rect, bool back, const QColor& colour) {
-  const double h = qBound(2.0, rect.height() * 0.22, 5.0);
+  const double h = qBound(3.0, rect.height() * 0.22, 5.0);
   const double tip = back ? -h * 0.8 : h * 0.8;
   painter.setPen(QPen(colour, 1.3, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
   painter.setBrush(Qt::NoBrush);
@@ -63,7 +63,7 @@ void paintLink(QPainter& painter, const std::vector<QRectF>& rects, double power
     const QColor strong = blend(back ? palette.moves[1] : palette.accent, base, 0.65);
     painter.fillRect(rect, base);
     if (back) painter.fillRect(rect, QBrush(strong, Qt::BDiagPattern));
-    if (rect.height() >= 6 && rect.width() >= 20) drawChevrons(painter, rect, back, strong);
+    if (power != 0 && rect.width() >= 20) drawChevrons(painter, rect, back, strong);
   }
 }
 

@@ -52,7 +52,6 @@ QString familyLabel(const Stage& stage) {
   if (!family || index >= family->choices.size()) return QStringLiteral("Stage");
   const std::string_view label = family->choices[index].label;
   QString text = QString::fromUtf8(label.data(), qsizetype(label.size()));
-  if (!text.isEmpty()) text[0] = text[0].toUpper();
   return text;
 }
 
@@ -63,10 +62,16 @@ StationView supplyView(const Variant& variant) {
   return view;
 }
 
+QString stageTitle(const Stage& stage) {
+  QString title = stage.name.empty() ? familyLabel(stage) : QString::fromStdString(stage.name);
+  title[0] = title[0].toUpper();
+  return title;
+}
+
 StationView stageView(const Stage& stage, std::size_t index) {
   StationView view;
   view.path = QStringLiteral("transmission[%1]").arg(index);
-  view.title = stage.name.empty() ? familyLabel(stage) : QString::fromStdString(stage.name);
+  view.title = stageTitle(stage);
   if (isSet(stage.ratio)) view.ratio = numberText(stage.ratio, 5) + QStringLiteral(" : 1");
   view.note = inertiaText(stage.inertia);
   return view;
@@ -124,7 +129,7 @@ void readPower(std::vector<StationView>& views, const Evaluation& e, const Readi
 }
 
 QString hintOf(const StationView& view) {
-  QStringList parts;
+  QStringList parts{(view.title + u' ' + view.ratio).trimmed()};
   for (const QString& part : {view.first, view.second, view.note})
     if (!part.isEmpty()) parts << part;
   if (view.powerKnown && view.power.loss > 0)
