@@ -36,7 +36,8 @@ struct ReadProject {
 std::string writeProject(const Project& project);
 
 /// Reads what writeProject writes; a bare number is in the field's display unit, a key that is left
-/// out keeps its default. Fails with file, line and column (syntax) or file and path
+/// out keeps its default. As with setField, the text of each number that is given is kept. Fails
+/// with file, line and column (syntax) or file and path
 /// ("variants[0].transmission[1].ratio"), what was found and what is allowed.
 tl::expected<ReadProject, InputError> readProject(std::string_view text, std::string_view fileName);
 

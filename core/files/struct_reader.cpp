@@ -23,16 +23,11 @@ std::optional<std::string> textOf(const Json& value, FieldKind kind) {
 
 std::string wanted(const FieldInfo& info) {
   switch (info.kind) {
-    case FieldKind::Flag:
-      return "true or false";
-    case FieldKind::Text:
-      return "a text in quotes";
-    case FieldKind::Integer:
-      return describeRange(info);
-    case FieldKind::Number:
-      return describeRange(info) + ", bare or in quotes with its unit";
-    case FieldKind::Choice:
-      break;
+    case FieldKind::Flag: return "true or false";
+    case FieldKind::Text: return "a text in quotes";
+    case FieldKind::Integer: return describeRange(info);
+    case FieldKind::Number: return describeRange(info) + ", bare or in quotes with its unit";
+    case FieldKind::Choice: break;
   }
   std::string keys;
   for (const ChoiceItem& item : info.choices) {
@@ -113,8 +108,7 @@ void StructReader::readNumber(const Json& value, const FieldInfo& info, void* ow
   const auto number = readField(info, text);
   if (!number) return fail(number.error().what, path, number.error().remedy);
   info.setNumber(owner, *number);
-  if (info.kind == FieldKind::Number && isSet(*number) &&
-      text != typedForm(*number, info.quantity, info.unit)) {
+  if (info.kind == FieldKind::Number && isSet(*number)) {
     asWritten.typed[std::string(info.key)] = text;
   }
 }

@@ -120,7 +120,7 @@ TEST(ProjectText, KeepsAndReportsUnknownKeys) {
   ASSERT_NE(zeta, std::string::npos);
   EXPECT_LT(alpha, zeta);
   EXPECT_GT(alpha, written.find("\"reverses\""));
-  EXPECT_EQ(readGood(written), read->project);
+  EXPECT_EQ(writeProject(readGood(written)), written);
 }
 
 TEST(ProjectText, KeepsAMotionTable) {
@@ -129,7 +129,8 @@ TEST(ProjectText, KeepsAMotionTable) {
   project.cycle.segments[0].table = {{0, 0.1, 0.30000000000000004}, {0, 0.5, 1}, {}, {0, 1, -1}};
   const std::string written = writeProject(project);
   EXPECT_THAT(written, HasSubstr("\"acceleration [rad/s^2]\""));
-  EXPECT_EQ(readGood(written), project);
+  EXPECT_EQ(readGood(written).cycle.segments[0].table, project.cycle.segments[0].table);
+  EXPECT_EQ(writeProject(readGood(written)), written);
 }
 
 TEST(ProjectText, SyntaxErrorNamesLineAndColumn) {
@@ -151,13 +152,9 @@ struct BadCase {
   std::string remedy;  // part of it
 };
 
-void PrintTo(const BadCase& bad, std::ostream* out) {
-  *out << bad.name;
-}
+void PrintTo(const BadCase& bad, std::ostream* out) { *out << bad.name; }
 
-std::string nameOf(const testing::TestParamInfo<BadCase>& bad) {
-  return bad.param.name;
-}
+std::string nameOf(const testing::TestParamInfo<BadCase>& bad) { return bad.param.name; }
 
 class BadProject : public testing::TestWithParam<BadCase> {};
 

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <array>
+#include <string_view>
+
+namespace jw {
+
+/// What every report and the window itself carry.
+inline constexpr std::string_view kCaution =
+    "Informs a design. Replaces no risk assessment, local code or licensed practice.";
+
+/// The cautions in full.
+inline constexpr std::array<std::string_view, 6> kCautions{
+    "This program informs a design. It replaces no risk assessment (ISO 12100, ISO 10218), no local "
+    "code and no licensed practice.",
+    "Every verdict rests on the numbers typed in. Take them from the maker's data sheet, with the "
+    "convention each was stated in, and check them.",
+    "A verdict that holds says that one formula with its assumptions is met, not that the joint is "
+    "safe or will last. Read the working.",
+    "Where a working says \"common practice\" or \"estimate\", no standard stands behind it.",
+    "What is not modelled is not checked: shock, misuse, wear, contamination, assembly faults, "
+    "control faults, fatigue of housings and fasteners.",
+    "Try the design on a test stand before anyone relies on it."};
+
+}  // namespace jw

@@ -1,0 +1,110 @@
+#include "app/check_report.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "app/cautions.h"
+#include "app/text_table.h"
+
+namespace jw {
+namespace {
+
+constexpr std::array kReportOrder{CheckState::Short, CheckState::Close, CheckState::Open,
+                                  CheckState::Holds};
+
+std::ptrdiff_t rank(CheckState state) {
+  return std::find(kReportOrder.begin(), kReportOrder.end(), state) - kReportOrder.begin();
+}
+
+bool worse(const Check* a, const Check* b) {
+  if (a->state != b->state) return rank(a->state) < rank(b->state);
+  return a->margin < b->margin;  // NaN only among open ones: their order is kept
+}
+
+std::string joined(const std::vector<std::string>& parts) {
+  std::string all;
+  for (const std::string& part : parts) all += (all.empty() ? "" : ", ") + part;
+  return all;
+}
+
+std::string verdictTable(const std::vector<Check>& checks) {
+  TextTable table("llrr");
+  for (const Check* check : worstFirst(checks)) {
+    const bool open = check->state == CheckState::Open;
+    table.addRow({std::string(stateName(check->state)), check->title,
+                  open ? "needs " + joined(check->missing) : formatDemand(*check),
+                  open ? "" : formatMargin(*check)});
+  }
+  return table.text();
+}
+
+std::string quantityTable(const std::vector<NamedQuantity>& quantities) {
+  TextTable table("lrl");
+  for (const NamedQuantity& q : quantities) {
+    const double shown = isSet(q.value) ? fromInternal(q.value, q.unit, q.quantity) : kUnset;
+    table.addRow({std::string(q.label), formatNumber(shown), prettyUnit(q.unit)});
+  }
+  return table.text();
+}
+
+std::string remarks(const CheckReport& report) {
+  std::string text;
+  for (const InputError& error : report.evaluation.missing) text += describe(error) + "\n";
+  for (const Notice& notice : report.evaluation.notices) text += describe(notice.text) + "\n";
+  for (const InputError& note : report.notes) text += describe(note) + "\n";
+  return text;
+}
+
+}  // namespace
+
+std::vector<const Check*> worstFirst(const std::vector<Check>& checks) {
+  std::vector<const Check*> order;
+  for (const Check& check : checks) order.push_back(&check);
+  std::stable_sort(order.begin(), order.end(), worse);
+  return order;
+}
+
+std::string countStates(const std::vector<Check>& checks) {
+  std::vector<std::string> parts;
+  for (const CheckState state : kReportOrder) {
+    const auto count = std::count_if(checks.begin(), checks.end(),
+                                     [&](const Check& check) { return check.state == state; });
+    const bool plural = state == CheckState::Holds && count > 1;
+    if (count > 0) parts.push_back(fmt::format("{} {}", count, plural ? "hold" : stateName(state)));
+  }
+  return parts.empty() ? "no verdicts" : joined(parts);
+}
+
+std::string formatMargin(const Check& check) {
+  if (std::isnan(check.margin)) return "–";
+  if (std::isinf(check.margin)) return "unlimited";
+  const double percent = 100 * check.margin;
+  const std::string number = formatNumber(std::round(percent * 10) / 10, 3);
+  return (percent >= 0 ? "+" : "") + number + " %";
+}
+
+std::string formatDemand(const Check& check) {
+  const auto shown = [&](double value) {
+    return formatNumber(std::isfinite(value) ? fromInternal(value, check.unit, check.quantity)
+                                             : value);
+  };
+  const std::string unit = prettyUnit(check.unit);
+  return fmt::format("{} of {}{}{}", shown(check.demand), shown(check.capacity),
+                     unit.empty() ? "" : " ", unit);
+}
+
+std::string checkTable(const CheckReport& report) {
+  const Project& project = report.project;
+  std::string text = fmt::format("{} · variant {}: {}\n\n",
+                                 project.title.empty() ? report.fileName : project.title,
+                                 project.active().name, countStates(report.evaluation.checks));
+  text += verdictTable(report.evaluation.checks);
+  text += "\n" + quantityTable(report.evaluation.quantities);
+  if (const std::string notes = remarks(report); !notes.empty()) text += "\n" + notes;
+  return text + "\n" + std::string(kCaution) + "\n";
+}
+
+}  // namespace jw

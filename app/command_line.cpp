@@ -1,0 +1,124 @@
+#include "app/command_line.h"
+
+#include <memory>
+
+#include <CLI/CLI.hpp>
+
+#include "app/commands.h"
+#include "app/window_command.h"
+
+namespace jw {
+namespace {
+
+/// What the command line may say; one command is chosen, or none for the window.
+struct Request {
+  std::string file;
+  CheckRequest check;
+  FigureRequest figure;
+  ReviewRequest review;
+  bool fieldsAsJson = false;
+};
+
+constexpr const char* kSetHelp =
+    "Change a field before evaluating, e.g. --set \"motor.rotorInertia=0.5 kg*cm^2\" or "
+    "--set transmission[0].ratio=50; may be repeated. 'jointwright fields' lists the paths.";
+
+constexpr const char* kCheckFooter = R"(Exit code
+  0  no verdict is short (close, inside the target margin, counts as holding; so does open, an
+     input that is missing, unless --strict is given)
+  1  some are short (with --strict: or open)
+  2  bad input; the message is on standard error and nothing else is written
+
+JSON
+  {"format": "jointwright check", "version": 1, "file", "project", "variant",
+   "checks": [{"id", "stage", "title", "demand", "capacity", "unit", "margin", "unlimited",
+               "state", "missing"}],           worst first: short, close, open, holds
+   "quantities": {id: {"value", "unit", "label"}},
+   "missing": [{"what", "where", "remedy"}],   what kept a part from being evaluated
+   "notices": [{"what", "where", "remedy"}],   remarks about inputs and file
+   "worst": {"id", "stage", "state", "margin"}, "caution"}
+  stage counts from 1 and is null for a check of no stage. margin is capacity/demand - 1; it is null
+  when open and when nothing is demanded, the latter with "unlimited": true. A number that is
+  missing or not finite is null. Keys may be added; those named here stay.)";
+
+void addSet(CLI::App& command, std::vector<std::string>& settings) {
+  command.add_option("--set", settings, kSetHelp)->type_name("PATH=VALUE")->allow_extra_args(false);
+}
+
+void addFile(CLI::App& command, std::string& file) {
+  command.add_option("FILE", file, "The project")->required()->type_name("");
+}
+
+void addCheck(CLI::App& app, CheckRequest& request) {
+  CLI::App* command = app.add_subcommand("check", "Say whether the design holds, worst first");
+  addFile(*command, request.project.file);
+  command->add_flag("--json", request.asJson, "Print JSON");
+  command->add_flag("--strict", request.strict, "Count an open verdict like a short one");
+  addSet(*command, request.project.settings);
+  command->footer(kCheckFooter);
+}
+
+void addFigure(CLI::App& app, FigureRequest& request) {
+  CLI::App* command = app.add_subcommand("figure", "Draw one figure, light on white");
+  addFile(*command, request.project.file);
+  command->add_option("--view", request.view, "envelope or cycle")->required()->type_name("NAME");
+  command->add_option("-o,--output", request.output, "File to write: .png, .svg or .pdf")
+      ->required()
+      ->type_name("OUT");
+  command->add_option("--size", request.size, "Width x height in mm (160x110)")->type_name("WxH");
+  command->add_option("--dpi", request.dpi, "Pixels per inch of a PNG (300)")->type_name("N");
+  addSet(*command, request.project.settings);
+}
+
+void addReview(CLI::App& app, ReviewRequest& request) {
+  CLI::App* command =
+      app.add_subcommand("review", "Write review.pdf, the figures and verdicts.txt to a folder");
+  addFile(*command, request.project.file);
+  command->add_option("-o,--output", request.folder, "Folder to write to")
+      ->required()
+      ->type_name("FOLDER");
+  addSet(*command, request.project.settings);
+}
+
+void addFields(CLI::App& app, bool& asJson) {
+  CLI::App* command =
+      app.add_subcommand("fields", "List every parameter: path, unit, allowed values, meaning");
+  command->add_flag("--json", asJson, "Print JSON");
+}
+
+void describeProgram(CLI::App& app, Request& request) {
+  app.description(
+      "Jointwright shapes the actuator of one robot joint and says whether it will do "
+      "the job.\nWithout a command the window opens.");
+  app.set_version_flag("--version", std::string("Jointwright ") + JW_VERSION);
+  app.add_option("FILE", request.file, "Project to open in the window")->type_name("");
+  app.require_subcommand(0, 1);
+  addCheck(app, request.check);
+  addFigure(app, request.figure);
+  addReview(app, request.review);
+  addFields(app, request.fieldsAsJson);
+}
+
+int dispatch(const CLI::App& app, const Request& request, int& argc, char** argv) {
+  if (app.got_subcommand("check")) return runCheck(request.check);
+  if (app.got_subcommand("fields")) return runFields(request.fieldsAsJson);
+  if (app.got_subcommand("figure")) return runFigure(request.figure, argc, argv);
+  if (app.got_subcommand("review")) return runReview(request.review, argc, argv);
+  return runWindow(QString::fromLocal8Bit(request.file.c_str()), argc, argv);
+}
+
+}  // namespace
+
+int runProgram(int argc, char** argv) {
+  CLI::App app("", "jointwright");
+  Request request;
+  describeProgram(app, request);
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& error) {
+    return app.exit(error) == 0 ? kAllHold : kBadInput;
+  }
+  return dispatch(app, request, argc, argv);
+}
+
+}  // namespace jw

@@ -1,0 +1,42 @@
+#pragma once
+
+#include <array>
+
+#include <QSplitter>
+
+#include "app/figure_pane.h"
+
+namespace jw {
+
+/// One or two panes of figures, one above the other, with one cursor in time.
+class FigureArea : public QSplitter {
+  Q_OBJECT
+
+ public:
+  explicit FigureArea(QWidget* parent = nullptr);
+
+  void showSnapshot(const Snapshot& snapshot);
+  void setCursorTime(double s);
+  /// Whether the second pane is shown.
+  bool isSplit() const { return split_; }
+  void setSplit(bool split);
+  /// The pane that was used last.
+  FigurePane* activePane() const { return active_; }
+  FigurePane* pane(int index) const { return panes_[static_cast<std::size_t>(index)]; }
+
+ signals:
+  void cursorTimeChanged(double s);
+  void exportRequested(const QString& figureName);
+  void copied();
+  void fieldRequested(const QString& path);
+
+ private:
+  void followFocus(QWidget* focus);
+
+  std::array<FigurePane*, 2> panes_{};
+  FigurePane* active_ = nullptr;
+  Snapshot snapshot_;
+  bool split_ = false;
+};
+
+}  // namespace jw

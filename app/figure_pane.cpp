@@ -1,0 +1,100 @@
+#include "app/figure_pane.h"
+
+#include <QHBoxLayout>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include "widgets/figures/cycle_figure.h"
+#include "widgets/figures/envelope_figure.h"
+
+namespace jw {
+
+FigurePane::FigurePane(const QString& name, QWidget* parent)
+    : QFrame(parent), tabs_(new QTabBar(this)), stack_(new QStackedWidget(this)), cursor_(kUnset) {
+  setObjectName(name);
+  setProperty("role", "panel");
+  tabs_->setObjectName(name + ".tabs");
+  tabs_->setAccessibleName(tr("Figures"));
+  tabs_->setDrawBase(false);
+  tabs_->setExpanding(false);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(1, 1, 1, 1);
+  column->setSpacing(0);
+  column->addWidget(makeHeader());
+  column->addWidget(stack_, 1);
+  addFigure(new EnvelopeFigure(stack_));
+  addFigure(new CycleFigure(stack_));
+  connect(tabs_, &QTabBar::currentChanged, this, [this](int index) {
+    stack_->setCurrentIndex(index);
+    bringUpToDate();
+    emit currentChanged();
+  });
+}
+
+QWidget* FigurePane::makeHeader() {
+  auto* header = new QWidget(this);
+  auto* row = new QHBoxLayout(header);
+  row->setContentsMargins(8, 0, 8, 0);
+  row->addWidget(tabs_, 1);
+  const auto button = [&](const char* name, const QString& text, const QString& tip) {
+    auto* made = new QToolButton(header);
+    made->setObjectName(objectName() + name);
+    made->setText(text);
+    made->setToolTip(tip);
+    made->setAccessibleName(tip);
+    row->addWidget(made);
+    return made;
+  };
+  connect(button(".copy", tr("Copy"), tr("Copy the figure as a picture")), &QToolButton::clicked,
+          this, [this] {
+            current()->copyPicture();
+            emit copied();
+          });
+  connect(button(".export", tr("Export…"), tr("Export the figure to a file")),
+          &QToolButton::clicked, this, [this] { emit exportRequested(currentName()); });
+  return header;
+}
+
+void FigurePane::addFigure(Figure* figure) {
+  figure->setObjectName(objectName() + "." + figure->figureName());
+  stack_->addWidget(figure);
+  tabs_->addTab(figure->title());
+  shown_.push_back(false);
+  connect(figure, &Figure::cursorTimeChanged, this, &FigurePane::cursorTimeChanged);
+  connect(figure, &Figure::exportRequested, this, &FigurePane::exportRequested);
+  connect(figure, &Figure::fieldRequested, this, &FigurePane::fieldRequested);
+}
+
+void FigurePane::showSnapshot(const Snapshot& snapshot) {
+  snapshot_ = snapshot;
+  shown_.assign(shown_.size(), false);
+  bringUpToDate();
+}
+
+void FigurePane::bringUpToDate() {
+  if (!snapshot_.project) return;
+  const auto index = static_cast<std::size_t>(stack_->currentIndex());
+  if (!shown_[index]) current()->showSnapshot(snapshot_);
+  shown_[index] = true;
+  current()->setCursorTime(cursor_);
+}
+
+void FigurePane::setCursorTime(double s) {
+  cursor_ = s;
+  current()->setCursorTime(s);
+}
+
+Figure* FigurePane::current() const { return static_cast<Figure*>(stack_->currentWidget()); }
+
+QString FigurePane::currentName() const { return current()->figureName(); }
+
+void FigurePane::setCurrent(const QString& figureName) {
+  const int index = stack_->indexOf(figure(figureName));
+  if (index >= 0) tabs_->setCurrentIndex(index);
+}
+
+Figure* FigurePane::figure(const QString& figureName) const {
+  return findChild<Figure*>(objectName() + "." + figureName);
+}
+
+}  // namespace jw

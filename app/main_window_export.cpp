@@ -1,0 +1,80 @@
+// What leaves the window: figures and the review. What comes in: motion points.
+#include <QDir>
+#include <QFileInfo>
+#include <QGuiApplication>
+
+#include "app/main_window.h"
+#include "app/review.h"
+#include "core/files/motion_table.h"
+#include "widgets/figures/figure_export.h"
+
+namespace jw {
+namespace {
+
+/// Folder of the project, or the home folder.
+QDir folderOf(const Document& document) {
+  return document.fileName().isEmpty() ? QDir::home()
+                                       : QFileInfo(document.fileName()).absoluteDir();
+}
+
+tl::expected<MotionTable, InputError> loadTable(const QString& fileName) {
+  const auto bytes = readFile(fileName);
+  if (!bytes) return tl::unexpected(bytes.error());
+  return readMotionTable({bytes->constData(), static_cast<std::size_t>(bytes->size())},
+                         QDir::toNativeSeparators(fileName).toStdString());
+}
+
+Edit importPoints(int segment, MotionTable table) {
+  const auto index = static_cast<std::size_t>(segment);
+  return {MainWindow::tr("Import motion points"),
+          {},
+          [index, table = std::move(table)](Project& project) -> tl::expected<void, InputError> {
+            if (index >= project.cycle.segments.size()) {
+              return tl::unexpected(InputError{"there is no such move", "cycle.segments",
+                                               "choose "
+                                               "another"});
+            }
+            project.cycle.segments[index].law = MotionLaw::Table;
+            project.cycle.segments[index].table = table;
+            return {};
+          }};
+}
+
+}  // namespace
+
+void MainWindow::exportFigure(const QString& figureName) {
+  const QString proposal = document_.displayName() + "-" + figureName + ".png";
+  QString fileName = prompts_.askFigureFile(this, folderOf(document_).filePath(proposal));
+  if (fileName.isEmpty()) return;
+  if (QFileInfo(fileName).suffix().isEmpty()) fileName += ".png";
+  if (const auto done = jw::exportFigure(evaluatedSnapshot(), figureName, fileName); !done) {
+    return messages_->showError(done.error());
+  }
+  showStatus(tr("Exported %1").arg(QDir::toNativeSeparators(fileName)));
+}
+
+void MainWindow::exportReview() {
+  const QString folder = prompts_.askFolder(this, folderOf(document_).absolutePath());
+  if (folder.isEmpty()) return;
+  Review review;
+  review.fileName =
+      document_.fileName().isEmpty() ? QString() : QFileInfo(document_.fileName()).fileName();
+  review.snapshot = evaluatedSnapshot();
+  QGuiApplication::setOverrideCursor(Qt::WaitCursor);
+  const auto done = writeReview(review, folder);
+  QGuiApplication::restoreOverrideCursor();
+  if (!done) return messages_->showError(done.error());
+  showStatus(tr("The review is in %1").arg(QDir::toNativeSeparators(folder)));
+}
+
+void MainWindow::importTable(int segment) {
+  const QString fileName = prompts_.askTableFile(this, folderOf(document_).absolutePath());
+  if (fileName.isEmpty()) return;
+  auto table = loadTable(fileName);
+  if (!table) return messages_->showError(table.error());
+  const auto points = table->time.size();
+  applyEdit(importPoints(segment, std::move(*table)));
+  showStatus(tr("Imported %1 points").arg(points));
+}
+
+}  // namespace jw

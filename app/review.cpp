@@ -1,0 +1,89 @@
+#include "app/review.h"
+
+#include <QBuffer>
+#include <QDir>
+
+#include "app/cautions.h"
+#include "app/check_report.h"
+#include "app/page_flow.h"
+#include "app/project_file.h"
+#include "app/review_text.h"
+#include "widgets/figures/figure_export.h"
+#include "widgets/figures/figure_painting.h"
+
+namespace jw {
+namespace {
+
+constexpr double kBlockGap = 10;       // [pt]
+constexpr double kHeadingHeight = 24;  // [pt]
+
+/// [pt]; the envelope and the power path share a page, the cycle has nearly one of its own.
+double heightOf(const QString& figureName) {
+  if (figureName == "power") return 150;
+  return figureName == "cycle" ? 560 : 380;
+}
+
+void addBlock(PageFlow& flow, const QString& block) {
+  flow.addHtml(block);
+  flow.addSpace(kBlockGap);
+}
+
+void addBlocks(PageFlow& flow, const QStringList& blocks) {
+  for (const QString& block : blocks) addBlock(flow, block);
+}
+
+void addFigures(PageFlow& flow, const Snapshot& snapshot) {
+  for (const char* figure : {"power", "envelope", "cycle"}) {
+    const QString name(figure);
+    flow.needRoom(kHeadingHeight + heightOf(name));
+    flow.addHtml("<h2>" + figureTitle(name) + "</h2>");
+    flow.addPicture(heightOf(name), [&](QCPPainter& painter, const QRectF& area) {
+      paintFigureContent(painter, area, snapshot, name);
+    });
+    flow.addSpace(kBlockGap);
+  }
+}
+
+QByteArray verdictText(const Review& review) {
+  const CheckReport report{review.fileName.toStdString(), *review.snapshot.project,
+                           *review.snapshot.evaluation, review.notes};
+  return QByteArray::fromStdString(checkTable(report));
+}
+
+}  // namespace
+
+QByteArray reviewPdf(const Review& review) {
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  {
+    const QString title = QString::fromStdString(review.snapshot.project->title);
+    const auto caution = QString::fromUtf8(kCaution.data(), qsizetype(kCaution.size()));
+    PageFlow flow(buffer, title.isEmpty() ? "Design review" : title, caution);
+    addBlock(flow, reviewHead(review));
+    addBlock(flow, reviewVerdictList(review));
+    addBlocks(flow, reviewRemarks(review));
+    addBlock(flow, reviewQuantities(review));
+    flow.newPage();
+    addFigures(flow, review.snapshot);
+    flow.newPage();
+    addBlocks(flow, reviewInputs(review));
+    flow.newPage();
+    addBlocks(flow, reviewWorkings(review));
+    flow.addHtml(reviewCautions());
+  }
+  return bytes;
+}
+
+tl::expected<void, InputError> writeReview(const Review& review, const QString& folder) {
+  const QDir target(folder);
+  auto done = writeFile(target.filePath("review.pdf"), reviewPdf(review));
+  for (const QString& name : figureNames()) {
+    if (!done) return done;
+    done = exportFigure(review.snapshot, name, target.filePath(name + ".png"));
+  }
+  if (!done) return done;
+  return writeFile(target.filePath("verdicts.txt"), verdictText(review));
+}
+
+}  // namespace jw

@@ -1,0 +1,173 @@
+#include "app/review_text.h"
+
+#include <QDate>
+
+#include <fmt/format.h>
+
+#include "app/cautions.h"
+#include "app/check_report.h"
+#include "app/html_text.h"
+#include "app/page_style.h"
+#include "core/model/field_catalogue.h"
+
+namespace jw {
+namespace {
+
+constexpr const char* kTable = "<table cellspacing=\"0\" cellpadding=\"0\" width=\"100%\">";
+
+QString qt(const std::string& text) { return QString::fromStdString(text); }
+
+QString row(const QString& left, const QString& middle, const QString& right) {
+  return QString("<tr><td width=\"42%\">%1</td><td width=\"12%\">%2</td><td>%3</td></tr>")
+      .arg(left, middle, right);
+}
+
+/// The value as a person reads it; a choice by its label.
+std::string shownValue(const FieldRef& field) {
+  const FieldInfo& info = *field.info;
+  if (info.kind == FieldKind::Choice) {
+    return std::string(info.choices[static_cast<std::size_t>(field.number())].label);
+  }
+  if (info.kind == FieldKind::Number && isSet(field.number())) {
+    return formatQuantity(field.number(), info.quantity, info.unit, 6);
+  }
+  return fieldText(field);
+}
+
+bool isShown(const FieldRef& field) {
+  const bool matters = field.info->applies == nullptr || field.info->applies(field.owner);
+  return matters && !shownValue(field).empty();
+}
+
+QString fieldRow(const FieldRef& field) {
+  return row(qt(htmlText(field.info->label)), qt(htmlSymbol(field.info->symbol)),
+             qt(htmlText(shownValue(field))));
+}
+
+/// "Drive 2" for the second stage, "Move 1" for the first segment, "Motor" for the motor.
+QString stationTitle(const FieldRef& field) {
+  QString title = qt(htmlText(field.structInfo->title));
+  const auto open = field.path.rfind('[');
+  if (open != std::string::npos) {
+    title += QString(" %1").arg(std::stoi(field.path.substr(open + 1)) + 1);
+  }
+  return title;
+}
+
+QString workingHead(const Check& check) {
+  const QString margin = check.state == CheckState::Open
+                             ? QString()
+                             : qt(htmlText(formatDemand(check) + " · " + formatMargin(check)));
+  return QString("<h3>%1</h3><p>%2 &nbsp; %3</p>")
+      .arg(qt(htmlText(check.title)), stateHtml(check.state), margin);
+}
+
+QString symbolRow(const WorkingSymbol& symbol) {
+  return QString(
+             "<tr><td>%1</td><td>%2</td><td align=\"right\">%3</td>"
+             "<td class=\"muted\">%4</td></tr>")
+      .arg(qt(htmlSymbol(symbol.symbol)), qt(htmlText(symbol.label)),
+           qt(htmlText(formatQuantity(symbol.value, symbol.quantity, symbol.unit))),
+           qt(htmlText(symbol.origin)));
+}
+
+QString workingBlock(const Review& review, const Check& check) {
+  const Working working = explain(*review.snapshot.project, *review.snapshot.evaluation, check);
+  QString html = workingHead(check);
+  html += QString("<p class=\"formula\">%1</p>").arg(qt(htmlText(working.formula)));
+  html += kTable;
+  for (const WorkingSymbol& symbol : working.symbols) html += symbolRow(symbol);
+  html += QString("</table><p><b>%1</b></p><p class=\"muted\">%2</p>")
+              .arg(qt(htmlText(working.result)), qt(htmlText(working.source)));
+  if (!working.note.empty()) html += "<p class=\"muted\">" + qt(htmlText(working.note)) + "</p>";
+  return html;
+}
+
+}  // namespace
+
+QString reviewHead(const Review& review) {
+  const Project& project = *review.snapshot.project;
+  const std::string title = project.title.empty() ? "Design review" : project.title;
+  const QString head =
+      QString("<h1>%1</h1><p>Variant %2 · %3%4</p><p><b>%5</b></p>")
+          .arg(qt(htmlText(title)), qt(htmlText(project.active().name)),
+               QDate::currentDate().toString(Qt::ISODate),
+               review.fileName.isEmpty() ? QString() : " · " + review.fileName.toHtmlEscaped(),
+               qt(countStates(review.snapshot.evaluation->checks)));
+  return project.note.empty() ? head : head + "<p>" + qt(htmlText(project.note)) + "</p>";
+}
+
+QString reviewVerdictList(const Review& review) {
+  QString html = QString("<h2>Verdicts</h2>") + kTable;
+  for (const Check* check : worstFirst(review.snapshot.evaluation->checks)) {
+    const bool open = check->state == CheckState::Open;
+    html += QString(
+                "<tr><td>%1</td><td>%2</td><td align=\"right\">%3</td>"
+                "<td align=\"right\">%4</td></tr>")
+                .arg(stateHtml(check->state), qt(htmlText(check->title)),
+                     qt(open ? "an input is missing" : formatDemand(*check)),
+                     qt(open ? "" : formatMargin(*check)));
+  }
+  return html + "</table>";
+}
+
+QStringList reviewRemarks(const Review& review) {
+  QStringList blocks;
+  const auto add = [&](const InputError& error) {
+    blocks << "<p>" + qt(htmlText(describe(error))) + "</p>";
+  };
+  for (const InputError& error : review.snapshot.evaluation->missing) add(error);
+  for (const Notice& notice : review.snapshot.evaluation->notices) add(notice.text);
+  for (const InputError& note : review.notes) add(note);
+  if (!blocks.isEmpty()) blocks.first().prepend("<h2>Remarks</h2>");
+  return blocks;
+}
+
+QString reviewQuantities(const Review& review) {
+  QString html = QString("<h2>Headline figures</h2>") + kTable;
+  for (const NamedQuantity& q : review.snapshot.evaluation->quantities) {
+    html +=
+        QString("<tr><td>%1</td><td align=\"right\">%2</td></tr>")
+            .arg(qt(htmlText(q.label)), qt(htmlText(formatQuantity(q.value, q.quantity, q.unit))));
+  }
+  return html + "</table>";
+}
+
+QStringList reviewInputs(const Review& review) {
+  QStringList blocks;
+  QString station;
+  for (const FieldRef& field : allFields(*review.snapshot.project)) {
+    if (field.structInfo == &structInfo<Project>() || !isShown(field)) continue;
+    const QString title = stationTitle(field);
+    if (title != station) {
+      if (!blocks.isEmpty()) blocks.last() += "</table>";
+      blocks << "<h3>" + title + "</h3>" + kTable;
+      station = title;
+    }
+    blocks.last() += fieldRow(field);
+  }
+  if (!blocks.isEmpty()) {
+    blocks.last() += "</table>";
+    blocks.first().prepend("<h2>Inputs</h2>");
+  }
+  return blocks;
+}
+
+QStringList reviewWorkings(const Review& review) {
+  QStringList blocks;
+  for (const Check* check : worstFirst(review.snapshot.evaluation->checks)) {
+    blocks << workingBlock(review, *check);
+  }
+  if (!blocks.isEmpty()) blocks.first().prepend("<h2>Working</h2>");
+  return blocks;
+}
+
+QString reviewCautions() {
+  QString html = "<h2>Cautions</h2>";
+  for (const std::string_view caution : kCautions) {
+    html += "<p>" + qt(htmlText(caution)) + "</p>";
+  }
+  return html;
+}
+
+}  // namespace jw

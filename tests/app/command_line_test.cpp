@@ -1,0 +1,240 @@
+// The built program, run as a person or a script runs it.
+#include <QCoreApplication>
+#include <QFile>
+#include <QImageReader>
+#include <QJsonArray>
+#include <QJsonDocument>
+#include <QJsonObject>
+#include <QProcess>
+#include <QTemporaryDir>
+
+#include <gtest/gtest.h>
+
+#include "core/checks/evaluation.h"
+#include "core/files/project_text.h"
+
+namespace jw {
+namespace {
+
+struct Outcome {
+  int code;
+  QString out;
+  QString err;
+};
+
+/// Runs with no display and no platform named: the program has to see to that itself.
+Outcome run(const QStringList& arguments) {
+  QProcess process;
+  QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
+  for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"})
+    environment.remove(name);
+  process.setProcessEnvironment(environment);
+  process.start(QCoreApplication::applicationDirPath() + "/jointwright", arguments);
+  if (!process.waitForFinished(60'000) || process.exitStatus() != QProcess::NormalExit) {
+    return {-1, {}, "did not run: " + process.errorString()};
+  }
+  return {process.exitCode(), QString::fromUtf8(process.readAllStandardOutput()),
+          QString::fromUtf8(process.readAllStandardError())};
+}
+
+QString sample(const char* name) { return QString(JW_SAMPLES_DIR) + "/" + name; }
+QString holdingSample() { return sample("1-orchard-shoulder.jointwright"); }
+QString shortSample() { return sample("5-too-small.jointwright"); }
+
+QByteArray contentOf(const QString& fileName) {
+  QFile file(fileName);
+  return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+}
+
+void putContent(const QString& fileName, const QByteArray& bytes) {
+  QFile file(fileName);
+  ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+  ASSERT_EQ(file.write(bytes), bytes.size());
+}
+
+QJsonObject json(const QString& text) { return QJsonDocument::fromJson(text.toUtf8()).object(); }
+
+TEST(CheckCommand, SampleThatHoldsGivesZero) {
+  const Outcome result = run({"check", holdingSample()});
+  EXPECT_EQ(result.code, 0) << result.err.toStdString();
+  EXPECT_TRUE(result.err.isEmpty()) << result.err.toStdString();
+  EXPECT_TRUE(result.out.contains("Replaces no risk assessment"));
+}
+
+TEST(CheckCommand, SampleThatIsShortGivesOneAndTellsTheWorstFirst) {
+  const Outcome result = run({"check", shortSample()});
+  EXPECT_EQ(result.code, 1);
+  EXPECT_TRUE(result.out.section('\n', 2, 2).startsWith("short")) << result.out.toStdString();
+}
+
+TEST(CheckCommand, ColumnsAreAligned) {
+  const QString out = run({"check", holdingSample()}).out;
+  const QStringList lines = out.split('\n').mid(2, 5);
+  for (const QString& line : lines) EXPECT_EQ(line.size(), lines[0].size()) << line.toStdString();
+}
+
+TEST(CheckCommand, JsonSaysTheSameAsTheEvaluation) {
+  const Outcome result = run({"check", "--json", shortSample()});
+  EXPECT_EQ(result.code, 1);
+  const QJsonObject document = json(result.out);
+  EXPECT_EQ(document["format"].toString(), "jointwright check");
+  EXPECT_EQ(document["version"].toInt(), 1);
+  const auto read = readProject(contentOf(shortSample()).toStdString(), "sample");
+  ASSERT_TRUE(read.has_value());
+  const Evaluation evaluation = evaluate(read->project);
+  ASSERT_EQ(document["checks"].toArray().size(), int(evaluation.checks.size()));
+  for (const QJsonValue& value : document["checks"].toArray()) {
+    const QJsonObject object = value.toObject();
+    const int stage = object["stage"].isNull() ? -1 : object["stage"].toInt() - 1;
+    const auto same = [&](const Check& c) {
+      return c.stage == stage && object["id"] == QString::fromStdString(std::string(c.id));
+    };
+    const auto check = std::find_if(evaluation.checks.begin(), evaluation.checks.end(), same);
+    ASSERT_NE(check, evaluation.checks.end()) << object["id"].toString().toStdString();
+    if (object["margin"].isDouble()) {
+      EXPECT_DOUBLE_EQ(object["margin"].toDouble(), check->margin);
+    }
+    EXPECT_EQ(object["state"].toString().toStdString(), stateName(check->state));
+  }
+  EXPECT_EQ(document["worst"].toObject()["state"].toString(), "short");
+}
+
+TEST(CheckCommand, SetChangesAFieldForThisRunOnly) {
+  const QByteArray before = contentOf(holdingSample());
+  const Outcome result = run({"check", "--json", "--set", "load.payloadMass=40 kg", "--set",
+                              "motor.rotorInertia=0.5 kg*cm^2", holdingSample()});
+  EXPECT_EQ(result.code, 1) << result.err.toStdString();
+  EXPECT_EQ(contentOf(holdingSample()), before);
+}
+
+TEST(CheckCommand, UnsetInputOpensAVerdictNamingTheField) {
+  const QStringList set{"--set", "motor.brakeTorque=", holdingSample()};
+  const Outcome result = run(QStringList{"check", "--json"} + set);
+  EXPECT_EQ(result.code, 0) << result.err.toStdString();
+  bool open = false;
+  for (const QJsonValue& value : json(result.out)["checks"].toArray()) {
+    if (value["state"] != "open") continue;
+    open = true;
+    EXPECT_TRUE(value["margin"].isNull());
+    EXPECT_FALSE(value["missing"].toArray().isEmpty());
+  }
+  EXPECT_TRUE(open);
+  EXPECT_EQ(run(QStringList{"check", "--strict"} + set).code, 1);
+}
+
+struct BadRun {
+  const char* name;
+  QStringList arguments;
+  const char* message;
+};
+
+void PrintTo(const BadRun& bad, std::ostream* out) { *out << bad.name; }
+
+class BadCommand : public testing::TestWithParam<BadRun> {};
+
+TEST_P(BadCommand, GivesTwoAMessageAndNothingElse) {
+  const Outcome result = run(GetParam().arguments);
+  EXPECT_EQ(result.code, 2);
+  EXPECT_TRUE(result.out.isEmpty()) << result.out.toStdString();
+  EXPECT_TRUE(result.err.contains(GetParam().message)) << result.err.toStdString();
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Arguments, BadCommand,
+    testing::Values(
+        BadRun{"NoFile", {"check"}, "FILE"},
+        BadRun{"MissingFile", {"check", "/nonexistent/x.jointwright"}, "no such file"},
+        BadRun{"Folder", {"check", JW_SAMPLES_DIR}, "folder"},
+        BadRun{"UnknownOption", {"check", holdingSample(), "--jsno"}, "--jsno"},
+        BadRun{"UnknownField",
+               {"check", holdingSample(), "--set", "motor.rotorInertai=1"},
+               "motor.rotorInertia"},
+        BadRun{"WrongUnit",
+               {"check", holdingSample(), "--set", "motor.rotorInertia=1 V"},
+               "--set motor.rotorInertia"},
+        BadRun{"NoValue", {"check", holdingSample(), "--set", "motor.rotorInertia"}, "PATH=VALUE"},
+        BadRun{"NoOutput", {"figure", holdingSample(), "--view", "envelope"}, "--output"},
+        BadRun{"NoSuchView",
+               {"figure", holdingSample(), "--view", "moon", "-o", "x.png"},
+               "choose one of"},
+        BadRun{"BadSize",
+               {"figure", holdingSample(), "--view", "cycle", "--size", "9x9", "-o", "x.png"},
+               "40 to 2000"},
+        BadRun{"BadDpi",
+               {"figure", holdingSample(), "--view", "cycle", "--dpi", "5", "-o", "x.png"},
+               "50 to 1200"},
+        BadRun{"BadSuffix", {"figure", holdingSample(), "--view", "cycle", "-o", "x.gif"}, "png"},
+        BadRun{"FigureFolder",
+               {"figure", holdingSample(), "--view", "cycle", "-o", "/nonexistent/x.png"},
+               "/nonexistent"},
+        BadRun{
+            "ReviewFolder", {"review", holdingSample(), "-o", "/nonexistent/x"}, "no such folder"}),
+    [](const testing::TestParamInfo<BadRun>& bad) { return std::string(bad.param.name); });
+
+TEST(BadProjectFile, MessageNamesFileAndPlace) {
+  const QTemporaryDir folder;
+  const QString file = folder.filePath("bad.jointwright");
+  putContent(file, "{\n  \"format\": \"jointwright project\",\n  oops\n}");
+  const Outcome result = run({"check", file});
+  EXPECT_EQ(result.code, 2);
+  EXPECT_TRUE(result.err.contains("bad.jointwright, line 3")) << result.err.toStdString();
+}
+
+TEST(FieldsCommand, ListsEveryFieldWithUnitAndHelp) {
+  const Outcome table = run({"fields"});
+  EXPECT_EQ(table.code, 0);
+  EXPECT_TRUE(table.out.contains("transmission[N].ratio"));
+  const QJsonArray fields = json(run({"fields", "--json"}).out)["fields"].toArray();
+  EXPECT_GT(fields.size(), 80);
+  for (const QJsonValue& field : fields) {
+    EXPECT_FALSE(field["path"].toString().isEmpty());
+    EXPECT_FALSE(field["help"].toString().isEmpty()) << field["path"].toString().toStdString();
+  }
+}
+
+TEST(FigureCommand, WritesEachKindOfFile) {
+  const QTemporaryDir folder;
+  for (const char* suffix : {"png", "svg", "pdf"}) {
+    const QString file = folder.filePath(QString("figure.") + suffix);
+    const Outcome result = run({"figure", holdingSample(), "--view", "envelope", "-o", file});
+    EXPECT_EQ(result.code, 0) << result.err.toStdString();
+    EXPECT_GT(contentOf(file).size(), 1000) << suffix;
+  }
+  // 160 mm at 300 dots per inch of 25.4 mm are 1889.8 dots.
+  const QSize size = QImageReader(folder.filePath("figure.png")).size();
+  EXPECT_NEAR(size.width(), 1889.8, 1);
+  EXPECT_NEAR(size.height(), 1299.2, 1);
+}
+
+TEST(FigureCommand, BadInputLeavesAnOlderFileAlone) {
+  const QTemporaryDir folder;
+  const QString file = folder.filePath("figure.png");
+  putContent(file, "older");
+  const Outcome result =
+      run({"figure", folder.filePath("none.jointwright"), "--view", "cycle", "-o", file});
+  EXPECT_EQ(result.code, 2);
+  EXPECT_EQ(contentOf(file), "older");
+}
+
+TEST(ReviewCommand, WritesPdfFiguresAndVerdicts) {
+  const QTemporaryDir folder;
+  const Outcome result = run({"review", shortSample(), "-o", folder.path()});
+  EXPECT_EQ(result.code, 0) << result.err.toStdString();
+  EXPECT_TRUE(contentOf(folder.filePath("review.pdf")).startsWith("%PDF"));
+  for (const char* name : {"envelope.png", "cycle.png"}) {
+    EXPECT_FALSE(QImageReader(folder.filePath(name)).size().isEmpty()) << name;
+  }
+  EXPECT_EQ(QString::fromUtf8(contentOf(folder.filePath("verdicts.txt"))).section('\n', 1),
+            run({"check", shortSample()}).out.section('\n', 1));
+}
+
+TEST(Program, TellsVersionAndHelp) {
+  EXPECT_TRUE(run({"--version"}).out.startsWith("Jointwright "));
+  const Outcome help = run({"check", "--help"});
+  EXPECT_EQ(help.code, 0);
+  EXPECT_TRUE(help.out.contains("jointwright check"));
+  EXPECT_TRUE(help.out.contains("unlimited"));
+}
+
+}  // namespace
+}  // namespace jw
