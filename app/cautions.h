@@ -10,13 +10,21 @@ inline constexpr std::string_view kCaution =
     "Informs a design. Replaces no risk assessment, local code or licensed practice.";
 
 /// The cautions in full.
-inline constexpr std::array<std::string_view, 6> kCautions{
+inline constexpr std::array<std::string_view, 10> kCautions{
     "This program informs a design. It replaces no risk assessment (ISO 12100, ISO 10218), no local "
     "code and no licensed practice.",
     "Every verdict rests on the numbers typed in. Take them from the maker's data sheet, with the "
     "convention each was stated in, and check them.",
     "A verdict that holds says that one formula with its assumptions is met, not that the joint is "
     "safe or will last. Read the working.",
+    "Holding: a joint under gravity falls when power, controller or brake fails. A brake that holds "
+    "is not thereby fit for repeated emergency stops. Secure the load before working on it.",
+    "Stopping: time and angle of a stop, with the largest payload and at the highest speed, are for "
+    "the risk assessment to judge (stop categories: IEC 60204-1).",
+    "Stored energy: bus capacitors, springs and raised loads keep their energy after power-off. "
+    "Discharge, relax or support them, and measure, before touching.",
+    "Hot surfaces: motor, reducer and brake resistor burn skin well below their own limits "
+    "(burn thresholds: ISO 13732-1).",
     "Where a working says \"common practice\" or \"estimate\", no standard stands behind it.",
     "What is not modelled is not checked: shock, misuse, wear, contamination, assembly faults, "
     "control faults, fatigue of housings and fasteners.",
