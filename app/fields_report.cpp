@@ -91,12 +91,14 @@ std::string fieldsHtml() {
     if (field.structInfo != station) {
       if (station != nullptr) html += "</table>";
       station = field.structInfo;
-      html += fmt::format("<h3>{}</h3><table cellspacing=\"0\" cellpadding=\"4\">",
+      html += fmt::format("<h3>{}</h3><table cellspacing=\"0\" cellpadding=\"4\" width=\"100%\">",
                           htmlText(station->title));
     }
-    html += fmt::format("<tr><td><b>{}</b></td><td>{}</td><td>{}</td><td>{}</td></tr>",
-                        htmlText(field.info->label), htmlSymbol(field.info->symbol),
-                        htmlText(allowed(*field.info)), htmlText(field.info->help));
+    html += fmt::format(
+        "<tr><td width=\"22%\"><b>{}</b></td><td width=\"8%\">{}</td><td width=\"28%\">{}</td>"
+        "<td>{}</td></tr>",
+        htmlSymbol(field.info->label), htmlSymbol(field.info->symbol),
+        htmlText(allowed(*field.info)), htmlSymbol(field.info->help));
   }
   return html + "</table>";
 }

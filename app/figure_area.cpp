@@ -43,6 +43,8 @@ void FigureArea::setCursorTime(double s) {
 }
 
 void FigureArea::setSplit(bool split) {
+  constexpr int kRoomForTwo = 1200;
+  if (split && !split_) setOrientation(width() >= kRoomForTwo ? Qt::Horizontal : Qt::Vertical);
   split_ = split;
   panes_[1]->setVisible(split);
   if (split) panes_[1]->showSnapshot(snapshot_);

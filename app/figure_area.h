@@ -8,7 +8,8 @@
 
 namespace jw {
 
-/// One or two panes of figures, one above the other, with one cursor in time.
+/// One or two panes of figures with one cursor in time: side by side where there is room, else one
+/// above the other.
 class FigureArea : public QSplitter {
   Q_OBJECT
 

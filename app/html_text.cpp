@@ -1,5 +1,7 @@
 #include "app/html_text.h"
 
+#include "widgets/theme/symbol_text.h"
+
 namespace jw {
 
 std::string htmlText(std::string_view text) {
@@ -18,10 +20,9 @@ std::string htmlText(std::string_view text) {
   return html;
 }
 
-std::string htmlSymbol(std::string_view symbol) {
-  const auto mark = symbol.find('_');
-  if (mark == std::string_view::npos) return htmlText(symbol);
-  return htmlText(symbol.substr(0, mark)) + "<sub>" + htmlText(symbol.substr(mark + 1)) + "</sub>";
+std::string htmlSymbol(std::string_view notation) {
+  return symbolHtml(QString::fromUtf8(notation.data(), static_cast<qsizetype>(notation.size())))
+      .toStdString();
 }
 
 }  // namespace jw

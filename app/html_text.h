@@ -8,7 +8,7 @@ namespace jw {
 /// Plain text with <, >, & and quotes escaped.
 std::string htmlText(std::string_view text);
 
-/// A symbol such as "T_av", whose '_' starts a subscript.
-std::string htmlSymbol(std::string_view symbol);
+/// Trade notation such as "T_av" with its sub- and superscripts.
+std::string htmlSymbol(std::string_view notation);
 
 }  // namespace jw

@@ -59,7 +59,10 @@ void MainWindow::connectDocument() {
 void MainWindow::connectSession() {
   connect(&session_, &Session::failed, messages_, &MessageStrip::showError);
   connect(&session_, &Session::remarks, messages_, &MessageStrip::showRemarks);
-  connect(&session_, &Session::done, this, &MainWindow::showStatus);
+  connect(&session_, &Session::done, this, [this](const QString& message) {
+    showStatus(inputs_->hasWrongEntry() ? tr("%1, without the entry that is wrong").arg(message)
+                                        : message);
+  });
   connect(&session_, &Session::aboutToReplace, this, [this] {
     inputs_->discardWrongEntries();
     chooseWorst_ = true;

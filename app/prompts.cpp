@@ -4,6 +4,7 @@
 #include <QFileDialog>
 #include <QInputDialog>
 #include <QMessageBox>
+#include <QPushButton>
 
 namespace jw {
 namespace {
@@ -12,14 +13,29 @@ QString tr(const char* text) { return QCoreApplication::translate("Prompts", tex
 
 QString projectFilter() { return tr("Projects (*.jointwright);;All files (*)"); }
 
+/// The index of the answer that was chosen, -1 for none; the first is the usual one, the last
+/// cancels.
+int ask(QWidget* parent, const QString& question, const QString& detail,
+        const QStringList& answers) {
+  QMessageBox box(QMessageBox::NoIcon, "Jointwright", question, QMessageBox::NoButton, parent);
+  box.setInformativeText(detail);
+  QList<QPushButton*> buttons;
+  for (const QString& answer : answers) {
+    const bool last = buttons.size() + 1 == answers.size();
+    const auto role = buttons.isEmpty() ? QMessageBox::AcceptRole
+                      : last            ? QMessageBox::RejectRole
+                                        : QMessageBox::DestructiveRole;
+    buttons << box.addButton(answer, role);
+  }
+  box.setDefaultButton(buttons.first());
+  box.setEscapeButton(buttons.last());
+  box.exec();
+  return static_cast<int>(buttons.indexOf(qobject_cast<QPushButton*>(box.clickedButton())));
+}
+
 bool confirm(QWidget* parent, const QString& question, const QString& detail, const QString& yes,
              const QString& no) {
-  QMessageBox box(QMessageBox::Question, "Jointwright", question, QMessageBox::NoButton, parent);
-  box.setInformativeText(detail);
-  const QPushButton* accept = box.addButton(yes, QMessageBox::AcceptRole);
-  box.addButton(no, QMessageBox::RejectRole);
-  box.exec();
-  return box.clickedButton() == static_cast<const QAbstractButton*>(accept);
+  return ask(parent, question, detail, {yes, no}) == 0;
 }
 
 }  // namespace
@@ -27,13 +43,10 @@ bool confirm(QWidget* parent, const QString& question, const QString& detail, co
 Prompts::~Prompts() = default;
 
 Prompts::Unsaved Prompts::askUnsaved(QWidget* parent, const QString& name) {
-  QMessageBox box(QMessageBox::Question, "Jointwright", tr("Save the changes to %1?").arg(name),
-                  QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, parent);
-  box.setInformativeText(tr("Without saving they are lost."));
-  box.setDefaultButton(QMessageBox::Save);
-  switch (box.exec()) {
-    case QMessageBox::Save: return Unsaved::Save;
-    case QMessageBox::Discard: return Unsaved::Discard;
+  switch (ask(parent, tr("Save the changes to %1?").arg(name), tr("Without saving they are lost."),
+              {tr("&Save"), tr("&Do not save"), tr("Cancel")})) {
+    case 0: return Unsaved::Save;
+    case 1: return Unsaved::Discard;
     default: return Unsaved::Cancel;
   }
 }

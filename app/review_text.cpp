@@ -74,12 +74,12 @@ QString symbolRow(const WorkingSymbol& symbol) {
 QString workingBlock(const Review& review, const Check& check) {
   const Working working = explain(*review.snapshot.project, *review.snapshot.evaluation, check);
   QString html = workingHead(check);
-  html += QString("<p class=\"formula\">%1</p>").arg(qt(htmlText(working.formula)));
+  html += QString("<p class=\"formula\">%1</p>").arg(qt(htmlSymbol(working.formula)));
   html += kTable;
   for (const WorkingSymbol& symbol : working.symbols) html += symbolRow(symbol);
   html += QString("</table><p><b>%1</b></p><p class=\"muted\">%2</p>")
-              .arg(qt(htmlText(working.result)), qt(htmlText(working.source)));
-  if (!working.note.empty()) html += "<p class=\"muted\">" + qt(htmlText(working.note)) + "</p>";
+              .arg(qt(htmlSymbol(working.result)), qt(htmlSymbol(working.source)));
+  if (!working.note.empty()) html += "<p class=\"muted\">" + qt(htmlSymbol(working.note)) + "</p>";
   return html;
 }
 

@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include "app/main_window.h"
+#include "app/requested_project.h"
 #include "app/theme_choice.h"
 #include "app/window_layout.h"
 
@@ -31,9 +32,20 @@ void probeFirstFrame(MainWindow& window, const QElapsedTimer& sinceStart) {
   });
 }
 
+bool hasDisplay() {
+  for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"}) {
+    if (!qEnvironmentVariableIsEmpty(name)) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 int runWindow(const QString& file, int& argc, char** argv) {
+  if (!hasDisplay()) {
+    return reportBadInput({"there is no display to open a window on", "",
+                           "use 'jointwright check', 'figure' or 'review', which need none"});
+  }
   QElapsedTimer sinceStart;
   sinceStart.start();
   QApplication app(argc, argv);

@@ -7,9 +7,7 @@
 
 namespace jw {
 
-std::span<const MigrationStep> projectMigrations() {
-  return {};
-}
+std::span<const MigrationStep> projectMigrations() { return {}; }
 
 tl::expected<std::vector<InputError>, InputError> migrate(Json& document, int from, int to,
                                                           std::span<const MigrationStep> steps) {

@@ -9,9 +9,7 @@
 namespace jw {
 namespace {
 
-std::string keyOf(std::string_view key) {
-  return std::string(key);
-}
+std::string keyOf(std::string_view key) { return std::string(key); }
 
 /// A number as text, or bare where the text is just what JSON would print.
 Json numberValue(const std::string& text) {
@@ -23,18 +21,13 @@ Json numberValue(const std::string& text) {
 /// The value of one field; `fallback` is the value a reader assumes when the key is absent.
 void writeField(Json& object, const FieldInfo& info, const FieldRef& field, const void* fallback) {
   switch (info.kind) {
-    case FieldKind::Flag:
-      object[keyOf(info.key)] = field.number() != 0;
-      return;
+    case FieldKind::Flag: object[keyOf(info.key)] = field.number() != 0; return;
     case FieldKind::Integer:
       object[keyOf(info.key)] = static_cast<long long>(field.number());
       return;
     case FieldKind::Text:
-    case FieldKind::Choice:
-      object[keyOf(info.key)] = fieldText(field);
-      return;
-    case FieldKind::Number:
-      break;
+    case FieldKind::Choice: object[keyOf(info.key)] = fieldText(field); return;
+    case FieldKind::Number: break;
   }
   if (isSet(field.number())) {
     object[keyOf(info.key)] = numberValue(fieldText(field));

@@ -142,7 +142,7 @@ TEST_P(BadCommand, GivesTwoAMessageAndNothingElse) {
 INSTANTIATE_TEST_SUITE_P(
     Arguments, BadCommand,
     testing::Values(
-        BadRun{"NoFile", {"check"}, "FILE"},
+        BadRun{"NoFile", {"check"}, "FILE"}, BadRun{"NoDisplay", {holdingSample()}, "no display"},
         BadRun{"MissingFile", {"check", "/nonexistent/x.jointwright"}, "no such file"},
         BadRun{"Folder", {"check", JW_SAMPLES_DIR}, "folder"},
         BadRun{"UnknownOption", {"check", holdingSample(), "--jsno"}, "--jsno"},
@@ -159,10 +159,10 @@ INSTANTIATE_TEST_SUITE_P(
                "choose one of"},
         BadRun{"BadSize",
                {"figure", holdingSample(), "--view", "cycle", "--size", "9x9", "-o", "x.png"},
-               "40 to 2000"},
+               "60 × 40 mm"},
         BadRun{"BadDpi",
                {"figure", holdingSample(), "--view", "cycle", "--dpi", "5", "-o", "x.png"},
-               "50 to 1200"},
+               "36 to 1200"},
         BadRun{"BadSuffix", {"figure", holdingSample(), "--view", "cycle", "-o", "x.gif"}, "png"},
         BadRun{"FigureFolder",
                {"figure", holdingSample(), "--view", "cycle", "-o", "/nonexistent/x.png"},

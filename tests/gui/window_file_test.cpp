@@ -133,6 +133,15 @@ TEST_F(WindowFile, SampleOpensAsACopyWithoutAName) {
   EXPECT_FALSE(document().isModified());
 }
 
+TEST_F(WindowFile, WorstVerdictOfTheNewProjectIsChosen) {
+  for (const QString& file : samples()) {
+    ASSERT_TRUE(window->session().openSample(file));
+    settle();
+    const auto* list = window->findChild<VerdictList*>();
+    EXPECT_EQ(list->findChild<QListView*>()->currentIndex().row(), 0) << file.toStdString();
+  }
+}
+
 TEST_F(WindowFile, AutosaveGoesBesideTheFileNeverOverIt) {
   const QString file = openSampleCopy();
   const QByteArray before = contentOf(file);

@@ -62,16 +62,11 @@ class RandomProject {
   std::string textFor(const FieldInfo& info) {
     static const char* kTexts[] = {"", "Schwenkarm", "say \"hi\"\n\ttab", "Größe ≥ 5 µm", "null"};
     switch (info.kind) {
-      case FieldKind::Text:
-        return kTexts[pick(std::size(kTexts))];
-      case FieldKind::Choice:
-        return std::string(info.choices[pick(info.choices.size())].key);
-      case FieldKind::Flag:
-        return pick(2) == 0 ? "yes" : "no";
-      case FieldKind::Integer:
-        return std::to_string(5 + pick(60));
-      case FieldKind::Number:
-        break;
+      case FieldKind::Text: return kTexts[pick(std::size(kTexts))];
+      case FieldKind::Choice: return std::string(info.choices[pick(info.choices.size())].key);
+      case FieldKind::Flag: return pick(2) == 0 ? "yes" : "no";
+      case FieldKind::Integer: return std::to_string(5 + pick(60));
+      case FieldKind::Number: break;
     }
     if (pick(6) == 0) return "";
     const auto& units = quantityInfo(info.quantity).units;
@@ -87,9 +82,7 @@ class RandomProject {
   std::mt19937 engine_;
 };
 
-bool sameBits(double a, double b) {
-  return std::memcmp(&a, &b, sizeof a) == 0;
-}
+bool sameBits(double a, double b) { return std::memcmp(&a, &b, sizeof a) == 0; }
 
 void expectSameBits(const Project& a, const Project& b) {
   const auto fieldsA = allFields(a);
