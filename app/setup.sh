@@ -11,7 +11,7 @@ jw_program_packages=(
 # What the tests and benches take besides.
 jw_test_packages=(
   ccache clang-format libbenchmark-dev libgmock-dev libgtest-dev liborocos-kdl-dev
-  x11-utils xauth xvfb
+  locales x11-utils xauth xvfb
 )
 
 jw_root=$(cd -P "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
@@ -111,7 +111,7 @@ jw_build() {
   if [[ -t 2 ]]; then
     cmake --build "$folder" --target "$target" -- -j "$(jw_jobs)" >&2
   else
-    jw_run_quietly cmake --build "$folder" --target "$target" -- -j "$(jw_jobs)"
+    jw_run_quietly cmake --build "$folder" --target "$target" -- --quiet -j "$(jw_jobs)"
   fi
   exec {jw_lock}>&-
 }

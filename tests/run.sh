@@ -13,6 +13,12 @@ jw_install "${jw_program_packages[@]}" "${jw_test_packages[@]}"
 build=$(jw_build_folder tests)
 jw_build "$build" all -DCMAKE_BUILD_TYPE=RelWithDebInfo -DJW_WARNINGS_AS_ERRORS=ON -DBUILD_TESTING=ON
 
+# A decimal comma for the tests of numbers: a locale made for this build, the system's stay as they are.
+commas=$build/locale
+mkdir -p "$commas"
+[[ -d $commas/de_DE.UTF-8 ]] || jw_run_quietly localedef -i de_DE -f UTF-8 "$commas/de_DE.UTF-8"
+export LOCPATH=$commas
+
 built() { [[ -x $build/bin/$1 ]] && printf 'built' || printf 'NOT BUILT, it has no sources'; }
 echo "jw_core_tests (physics, files, published numbers; no Qt): $(built jw_core_tests)"
 echo "jw_gui_tests (window and command line, off screen): $(built jw_gui_tests)"
