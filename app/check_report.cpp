@@ -15,15 +15,6 @@ namespace {
 constexpr std::array kReportOrder{CheckState::Short, CheckState::Close, CheckState::Open,
                                   CheckState::Holds};
 
-std::ptrdiff_t rank(CheckState state) {
-  return std::find(kReportOrder.begin(), kReportOrder.end(), state) - kReportOrder.begin();
-}
-
-bool worse(const Check* a, const Check* b) {
-  if (a->state != b->state) return rank(a->state) < rank(b->state);
-  return a->margin < b->margin;  // NaN only among open ones: their order is kept
-}
-
 std::string joined(const std::vector<std::string>& parts) {
   std::string all;
   for (const std::string& part : parts) all += (all.empty() ? "" : ", ") + part;
@@ -59,13 +50,6 @@ std::string remarks(const CheckReport& report) {
 }
 
 }  // namespace
-
-std::vector<const Check*> worstFirst(const std::vector<Check>& checks) {
-  std::vector<const Check*> order;
-  for (const Check& check : checks) order.push_back(&check);
-  std::stable_sort(order.begin(), order.end(), worse);
-  return order;
-}
 
 std::string countStates(const std::vector<Check>& checks) {
   std::vector<std::string> parts;

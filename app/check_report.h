@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "core/checks/check_order.h"
 #include "core/checks/evaluation.h"
 
 namespace jw {
@@ -14,9 +15,6 @@ struct CheckReport {
   Evaluation evaluation;
   std::vector<InputError> notes;  ///< remarks about the file
 };
-
-/// The checks in the order of reports: short, close, open, holds; the smallest margin first.
-std::vector<const Check*> worstFirst(const std::vector<Check>& checks);
 
 /// "2 short, 3 close, 1 open, 17 hold"; states that no check has are left out.
 std::string countStates(const std::vector<Check>& checks);

@@ -108,9 +108,7 @@ void StructReader::readNumber(const Json& value, const FieldInfo& info, void* ow
   const auto number = readField(info, text);
   if (!number) return fail(number.error().what, path, number.error().remedy);
   info.setNumber(owner, *number);
-  if (info.kind == FieldKind::Number && isSet(*number)) {
-    asWritten.typed[std::string(info.key)] = text;
-  }
+  rememberTyped(asWritten, info, *number, text);
 }
 
 }  // namespace jw

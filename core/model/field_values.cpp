@@ -76,16 +76,6 @@ std::string numberText(const FieldRef& field) {
   return typedForm(value, field.info->quantity, field.info->unit);
 }
 
-/// The text kept for a number: as typed, nothing when unset or when it needs no keeping.
-void remember(AsWritten& asWritten, const FieldInfo& info, std::string_view text) {
-  if (info.kind != FieldKind::Number) return;
-  if (text.empty()) {
-    asWritten.typed.erase(std::string(info.key));
-  } else {
-    asWritten.typed[std::string(info.key)] = std::string(text);
-  }
-}
-
 void assign(const FieldRef& field, double value, std::string_view text) {
   // The reference was found in a project that the caller may change.
   void* owner = const_cast<void*>(field.owner);
@@ -94,22 +84,29 @@ void assign(const FieldRef& field, double value, std::string_view text) {
     return;
   }
   field.info->setNumber(owner, value);
-  remember(const_cast<AsWritten&>(field.structInfo->asWritten(owner)), *field.info, text);
+  rememberTyped(const_cast<AsWritten&>(field.structInfo->asWritten(owner)), *field.info, value,
+                text);
 }
 
 }  // namespace
 
+void rememberTyped(AsWritten& asWritten, const FieldInfo& info, double value,
+                   std::string_view text) {
+  if (info.kind != FieldKind::Number) return;
+  if (text.empty() || text == typedForm(value, info.quantity, info.unit)) {
+    asWritten.typed.erase(std::string(info.key));
+  } else {
+    asWritten.typed[std::string(info.key)] = std::string(text);
+  }
+}
+
 tl::expected<double, InputError> readField(const FieldInfo& info, std::string_view text) {
   switch (info.kind) {
-    case FieldKind::Text:
-      return 0.0;
-    case FieldKind::Choice:
-      return readChoice(info, trimmed(text));
-    case FieldKind::Flag:
-      return readFlag(trimmed(text));
+    case FieldKind::Text: return 0.0;
+    case FieldKind::Choice: return readChoice(info, trimmed(text));
+    case FieldKind::Flag: return readFlag(trimmed(text));
     case FieldKind::Integer:
-    case FieldKind::Number:
-      return readNumber(info, trimmed(text));
+    case FieldKind::Number: return readNumber(info, trimmed(text));
   }
   throw std::logic_error("readField: unknown kind of field");
 }
@@ -130,15 +127,12 @@ tl::expected<void, InputError> setField(Project& project, std::string_view path,
 std::string fieldText(const FieldRef& field) {
   const FieldInfo& info = *field.info;
   switch (info.kind) {
-    case FieldKind::Text:
-      return info.text(field.owner);
-    case FieldKind::Flag:
-      return field.number() != 0 ? "yes" : "no";
+    case FieldKind::Text: return info.text(field.owner);
+    case FieldKind::Flag: return field.number() != 0 ? "yes" : "no";
     case FieldKind::Choice:
       return std::string(info.choices[static_cast<std::size_t>(field.number())].key);
     case FieldKind::Integer:
-    case FieldKind::Number:
-      break;
+    case FieldKind::Number: break;
   }
   const auto& typed = field.structInfo->asWritten(field.owner).typed;
   const auto kept = typed.find(std::string(info.key));

@@ -6,6 +6,7 @@
 
 #include <QStringList>
 
+#include "core/checks/check_order.h"
 #include "widgets/figures/missing_text.h"
 #include "widgets/theme/number_text.h"
 
@@ -50,36 +51,19 @@ VerdictRow rowOf(const Check& check, const Project& project) {
   return row;
 }
 
-int rank(CheckState state) {
-  switch (state) {
-    case CheckState::Short: return 0;
-    case CheckState::Close: return 1;
-    case CheckState::Open: return 2;
-    case CheckState::Holds: break;
-  }
-  return 3;
-}
-
-bool isWorse(const VerdictRow& a, const VerdictRow& b) {
-  if (rank(a.state) != rank(b.state)) return rank(a.state) < rank(b.state);
-  if (a.state == CheckState::Open) return false;
-  return a.margin < b.margin;
-}
-
 }  // namespace
 
 std::vector<VerdictRow> verdictRows(const Snapshot& snapshot) {
   std::vector<VerdictRow> rows;
   if (!snapshot.evaluation || !snapshot.evaluatedProject) return rows;
-  for (const Check& check : snapshot.evaluation->checks)
-    rows.push_back(rowOf(check, *snapshot.evaluatedProject));
-  std::stable_sort(rows.begin(), rows.end(), isWorse);
+  for (const Check* check : worstFirst(snapshot.evaluation->checks))
+    rows.push_back(rowOf(*check, *snapshot.evaluatedProject));
   return rows;
 }
 
 QString verdictCounts(const std::vector<VerdictRow>& rows) {
   std::array<int, 4> counts{};
-  for (const VerdictRow& row : rows) ++counts[std::size_t(rank(row.state))];
+  for (const VerdictRow& row : rows) ++counts[std::size_t(rankOf(row.state))];
   const std::array<QString, 4> words{
       QStringLiteral("short"), QStringLiteral("close"), QStringLiteral("open"),
       counts[3] == 1 ? QStringLiteral("holds") : QStringLiteral("hold")};
