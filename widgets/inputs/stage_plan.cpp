@@ -14,7 +14,7 @@ QString familyLabel(int family) {
 CardText stageText(const FieldGroup& fields, int index) {
   const auto& stage = *static_cast<const Stage*>(fields.owner());
   const QString family = familyLabel(static_cast<int>(stage.family));
-  const QString ratio = isSet(stage.ratio) ? "1 : " + toQString(formatNumber(stage.ratio))
+  const QString ratio = isSet(stage.ratio) ? toQString(formatNumber(stage.ratio)) + " : 1"
                                            : QStringLiteral("ratio needed");
   const QString place = QStringLiteral("stage %1").arg(index + 1);
   if (stage.name.empty()) return {upperFirst(family), place + " · " + ratio};
