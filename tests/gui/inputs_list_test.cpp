@@ -109,7 +109,7 @@ TEST(InputsList, HeadingSaysTheMainThings) {
   Desk desk;
   desk.type("transmission[1].ratio", "100");
   EXPECT_EQ(desk.field<FoldHeader>("transmission[1].header").text(), "Strain wave");
-  EXPECT_EQ(desk.field<FoldHeader>("transmission[1].header").remark(), "stage 2 · 1 : 100");
+  EXPECT_EQ(desk.field<FoldHeader>("transmission[1].header").remark(), "stage 2 · 100 : 1");
   EXPECT_EQ(desk.field<FoldHeader>("transmission[0].header").remark(), "stage 1 · ratio needed");
   desk.type<QLineEdit>("cycle.segments[0].name", "out & back");
   desk.type("cycle.segments[0].travel", "120");
