@@ -41,23 +41,34 @@ std::optional<Evaluator::Job> Evaluator::nextJob(const std::stop_token& quit) {
   return job;
 }
 
-void Evaluator::run(const Job& job, std::stop_token stop) {
+void Evaluator::run(const Job& job, const std::stop_token& stop) {
   QElapsedTimer timer;
   timer.start();
   try {
     Snapshot snapshot;
-    auto evaluation = std::make_shared<Evaluation>(evaluate(*job.project, std::move(stop)));
+    auto evaluation = std::make_shared<Evaluation>(evaluate(*job.project, stop));
     if (evaluation->stopped) return;
     snapshot.project = snapshot.evaluatedProject = job.project;
     snapshot.evaluation = std::move(evaluation);
     snapshot.revision = job.revision;
     snapshot.evaluationSeconds = static_cast<double>(timer.nsecsElapsed()) * 1e-9;
-    deliver(std::move(snapshot));
+    snapshot.studies = lastStudies_;
+    deliver(snapshot);
+    study(std::move(snapshot), stop);
   } catch (const std::exception& fault) {
     const QString message = QString::fromUtf8(fault.what());
     QMetaObject::invokeMethod(
         this, [this, message] { emit failed(message); }, Qt::QueuedConnection);
   }
+}
+
+void Evaluator::study(Snapshot snapshot, const std::stop_token& stop) {
+  if (stop.stop_requested()) return;
+  auto studies = std::make_shared<const PlotStudies>(
+      plotStudies(*snapshot.project, *snapshot.evaluation, stop));
+  if (stop.stop_requested()) return;
+  lastStudies_ = snapshot.studies = std::move(studies);
+  deliver(std::move(snapshot));
 }
 
 void Evaluator::deliver(Snapshot snapshot) {

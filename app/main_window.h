@@ -87,6 +87,7 @@ class MainWindow : public QMainWindow {
   QLabel* cursorLabel_;
   QLabel* timeLabel_;
   std::unique_ptr<WindowMenus> menus_;
+  Snapshot shown_;
   bool chooseWorst_ = true;
   bool sizesTouched_ = false;
 };

@@ -44,6 +44,8 @@ Snapshot evaluateNow(Project project) {
   snapshot.project = std::make_shared<const Project>(std::move(project));
   snapshot.evaluation = std::make_shared<const Evaluation>(evaluate(*snapshot.project));
   snapshot.evaluatedProject = snapshot.project;
+  snapshot.studies =
+      std::make_shared<const PlotStudies>(plotStudies(*snapshot.project, *snapshot.evaluation));
   snapshot.revision = 1;
   const std::chrono::duration<double> taken = std::chrono::steady_clock::now() - start;
   snapshot.evaluationSeconds = taken.count();

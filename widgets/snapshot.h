@@ -6,6 +6,7 @@
 
 #include "core/checks/evaluation.h"
 #include "core/model/project.h"
+#include "core/studies/plot_studies.h"
 
 namespace jw {
 
@@ -15,6 +16,7 @@ struct Snapshot {
   std::shared_ptr<const Project> project;
   std::shared_ptr<const Evaluation> evaluation;  ///< of evaluatedProject; null before the first
   std::shared_ptr<const Project> evaluatedProject;
+  std::shared_ptr<const PlotStudies> studies;  ///< of evaluatedProject; null until computed
   quint64 revision = 0;
   double evaluationSeconds = 0;
   bool stale = false;  ///< evaluation belongs to an earlier revision, or an entry is wrong

@@ -21,6 +21,10 @@ std::vector<Part> foundations(Part part) {
     case Part::Chain: return {Part::Cycle, Part::Load, Part::Chain};
     case Part::Motor: return {Part::Motor};
     case Part::Demand: return {Part::Cycle, Part::Load, Part::Chain, Part::Motor, Part::Demand};
+    case Part::Heat:
+      return {Part::Cycle, Part::Load, Part::Chain, Part::Motor, Part::Demand, Part::Heat};
+    case Part::Supply:
+      return {Part::Cycle, Part::Load, Part::Chain, Part::Motor, Part::Demand, Part::Supply};
     case Part::Continuous: return {Part::Motor, Part::Continuous};
     case Part::Envelope: return {Part::Motor, Part::Envelope};
   }
@@ -34,6 +38,8 @@ bool present(const Evaluation& result, Part part) {
     case Part::Chain: return result.chain.has_value();
     case Part::Motor: return result.motor.has_value();
     case Part::Demand: return result.demand.has_value();
+    case Part::Heat: return result.heat.has_value();
+    case Part::Supply: return result.supply.has_value();
     case Part::Continuous: return result.envelope && result.envelope->continuous;
     case Part::Envelope: return result.envelope.has_value();
   }
@@ -169,6 +175,17 @@ void CheckWriter::compare(double demand, double capacity, double margin) {
   check_.margin = margin;
 }
 
+void CheckWriter::compareRise(double demand, double capacity, double base) {
+  check_.demand = demand;
+  check_.capacity = capacity;
+  if (demand > base) {
+    check_.margin = (capacity - base) / (demand - base) - 1;
+  } else {
+    check_.margin = capacity < demand ? -1 : kInfinity;  // a limit below where it all starts
+  }
+  if (std::isinf(demand)) check_.margin = -1;
+}
+
 Check workOut(const CheckKind& kind, const CheckContext& context, Working* working) {
   Check check;
   check.id = kind.id;
@@ -191,7 +208,8 @@ Check workOut(const CheckKind& kind, const CheckContext& context, Working* worki
 const std::vector<CheckKind>& checkKinds() {
   static const std::vector<CheckKind> kAll = [] {
     std::vector<CheckKind> all;
-    for (const auto& family : {motorChecks(), controllerChecks(), driveChecks(), jointChecks()}) {
+    for (const auto& family : {supplyChecks(), controllerChecks(), motorChecks(), heatChecks(),
+                               driveChecks(), jointChecks()}) {
       all.insert(all.end(), family.begin(), family.end());
     }
     return all;

@@ -56,6 +56,8 @@ class CheckWriter {
   void compare(double demand, double capacity);
   /// With a margin that also counts where the demand is 0, as on a ray along the speed.
   void compare(double demand, double capacity, double margin);
+  /// For values on a scale with a zero of its own: both count from `base` (ambient, bus at rest).
+  void compareRise(double demand, double capacity, double base);
 
   bool explains() const { return working_ != nullptr; }
 
@@ -83,6 +85,8 @@ struct CheckKind {
 std::span<const CheckKind> motorChecks();
 std::span<const CheckKind> controllerChecks();
 std::span<const CheckKind> driveChecks();
+std::span<const CheckKind> heatChecks();
+std::span<const CheckKind> supplyChecks();
 std::span<const CheckKind> jointChecks();
 
 /// Every kind of check, in the order of the power path.

@@ -4,12 +4,14 @@
 #include <span>
 
 #include "core/checks/check_writer.h"
+#include "core/physics/controller_overload.h"
 
 namespace jw {
 namespace {
 
 constexpr std::string_view kSource =
-    "T = 1.5 p lambda i_q with amplitude-invariant current; rms = amplitude / sqrt(2)";
+    "Sine: T = 1.5 p \u03bb i_q in amplitude-invariant current, rms = amplitude / \u221a2; direct "
+    "current: T = K_t I";
 
 /// Amperes in the controller's own measure per ampere of amplitude.
 double measureFactor(const CheckContext& context) {
@@ -41,16 +43,32 @@ void currentPeak(const CheckContext& context, CheckWriter& w) {
           {"T_drag", "No-load torque there", Quantity::Torque, "N*m"});
   w.value(context.result.motor->torquePerAmp / measureFactor(context),
           {"K_t", "Torque constant in use, in that measure", Quantity::TorqueConstant, "N*m/A"});
+  if (demand.weakening.size() > 0) {
+    w.note("The field is weakened where the voltage asks for it: I_peak holds i_d and i_q.");
+    w.value(demand.weakening[at] * measureFactor(context),
+            {"I_d", "Weakening current there", Quantity::Current, "A"});
+  }
   w.value(peak, {"I_peak", measureLabel(context), Quantity::Current, "A", "from the cycle"});
   w.compare(peak, limit);
+}
+
+/// Continuous current, derated if the heat sink's temperature is given.
+double lastingCurrent(const CheckContext& context, CheckWriter& w) {
+  const Controller& controller = context.variant().controller;
+  const double stated = w.input(controller.currentContinuous, "controller.currentContinuous");
+  if (!isSet(controller.heatSink)) return stated;
+  w.input(controller.heatSink, "controller.heatSink");
+  w.input(controller.deratingStart, "controller.deratingStart");
+  w.input(controller.deratingEnd, "controller.deratingEnd");
+  return w.value(deratedContinuousCurrent(controller),
+                 {"I_c,s", "Continuous current at that heat sink", Quantity::Current, "A"});
 }
 
 void currentRms(const CheckContext& context, CheckWriter& w) {
   w.formula("I_rms = sqrt(1/t_c \u222b I\u00b2 dt) against I_c");
   w.source(kSource);
   w.note("Both in the measure, rms or peak, that the controller's data use.");
-  const double limit =
-      w.input(context.variant().controller.currentContinuous, "controller.currentContinuous");
+  const double limit = lastingCurrent(context, w);
   if (!w.has(Part::Demand)) return;
   const double factor = measureFactor(context) / context.result.motor->rmsFactor();
   const double rms =
@@ -59,17 +77,33 @@ void currentRms(const CheckContext& context, CheckWriter& w) {
   w.compare(rms, limit);
 }
 
+void overload(const CheckContext& context, CheckWriter& w) {
+  w.formula("max x / ((I_pk\u00b2 - I_c\u00b2) t_pk), x' = I\u00b2 - I_c\u00b2, x \u2265 0");
+  w.source("I\u00b2t supervision with recovery; common practice, no source");
+  w.note("How much of the allowed overload the repeated cycle uses.");
+  const Controller& controller = context.variant().controller;
+  const double peak = w.input(controller.currentPeak, "controller.currentPeak");
+  const double time = w.input(controller.peakTime, "controller.peakTime");
+  const double lasting = lastingCurrent(context, w);
+  if (!w.has(Part::Demand) || !isSet(peak) || !isSet(time) || !isSet(lasting)) return;
+  const Eigen::ArrayXd current = context.result.demand->current * measureFactor(context);
+  const double share = w.value(
+      overloadShare(*context.result.cycle, current, lasting, peak, time),
+      {"x_max", "Share of the allowed overload", Quantity::Fraction, "%", "from the cycle"});
+  w.compare(share, 1);
+}
+
 constexpr std::array kKinds{
     CheckKind{"controller.current_peak", "Controller peak current", Quantity::Current, "A", false,
               false, nullptr, &currentPeak},
     CheckKind{"controller.current_rms", "Controller rms current", Quantity::Current, "A", false,
               false, nullptr, &currentRms},
+    CheckKind{"controller.overload", "Controller overload", Quantity::Fraction, "%", false, false,
+              nullptr, &overload},
 };
 
 }  // namespace
 
-std::span<const CheckKind> controllerChecks() {
-  return kKinds;
-}
+std::span<const CheckKind> controllerChecks() { return kKinds; }
 
 }  // namespace jw

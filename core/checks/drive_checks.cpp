@@ -118,8 +118,6 @@ constexpr std::array kKinds{
 
 }  // namespace
 
-std::span<const CheckKind> driveChecks() {
-  return kKinds;
-}
+std::span<const CheckKind> driveChecks() { return kKinds; }
 
 }  // namespace jw

@@ -1,5 +1,6 @@
 #include "core/checks/evaluation.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -63,9 +64,14 @@ std::optional<ContinuousLimit> continuousPart(const Project& project,
                                               const MotorConstants& atReference,
                                               Evaluation& result) {
   std::optional<ContinuousLimit> limit;
-  keep(limit, continuousLimit(project.active().motor, atReference, project.requirements.ambient),
+  keep(limit, continuousLimit(project.active().motor, atReference, project.requirements),
        Part::Continuous, result);
   return limit;
+}
+
+/// [°C] winding and magnet temperature for which currents and the peak envelope are computed.
+double temperatureInUse(const Motor& motor) {
+  return isSet(motor.windingTemperature) ? motor.windingTemperature : motor.referenceTemperature;
 }
 
 void evaluateMotor(const Project& project, Evaluation& result) {
@@ -76,8 +82,7 @@ void evaluateMotor(const Project& project, Evaluation& result) {
     return;
   }
   for (const InputError& text : converted->contradictions) result.notices.push_back({text});
-  const double inUse = isSet(variant.motor.windingTemperature) ? variant.motor.windingTemperature
-                                                               : variant.motor.referenceTemperature;
+  const double inUse = temperatureInUse(variant.motor);
   result.motor = atTemperature(converted->constants, variant.motor, inUse, inUse);
   const auto lasting = continuousPart(project, converted->constants, result);
   keep(result.envelope, torqueEnvelope(variant, *result.motor, lasting), Part::Envelope, result);
@@ -93,21 +98,86 @@ void evaluateDemand(const Project& project, Evaluation& result) {
     return;
   }
   result.demand =
-      motorDemand(*result.cycle, *result.chain, variant.motor, *result.motor, variant.controller);
+      motorDemand(*result.cycle, *result.chain, variant.motor, *result.motor, variant.controller,
+                  result.envelope ? &result.envelope->limits : nullptr);
+}
+
+/// Says so when the currents were computed for another temperature than the winding settles at.
+void noteTemperature(const Motor& motor, Evaluation& result) {
+  constexpr double kFar = 25;  // [K]: about 10 % of resistance
+  if (!result.heat || result.heat->periodic.runaway) return;
+  const double assumed = temperatureInUse(motor);
+  const double found = result.heat->periodic.windingMean;
+  if (found < assumed + kFar) return;
+  result.notices.push_back(
+      {{fmt::format("the peak envelope is for {}, but the winding settles at {}",
+                    formatQuantity(assumed, Quantity::Temperature),
+                    formatQuantity(found, Quantity::Temperature, {}, 3)),
+        "motor.windingTemperature", "type the temperature that the winding reaches in use"}});
+}
+
+/// A brake resistor that never rests is a slip.
+void noteBrakeResistor(const Supply& supply, Evaluation& result) {
+  const double highest = isSet(supply.voltageMax) ? supply.voltageMax : supply.voltage;
+  if (!(supply.brakeVoltage <= highest)) return;
+  result.notices.push_back({{"the brake resistor switches on below the bus voltage",
+                             "supply.brakeVoltage", "a voltage above the highest of the bus"}});
+}
+
+void evaluateHeatAndSupply(const Project& project, Evaluation& result) {
+  if (!result.demand) return;
+  const Variant& variant = project.active();
+  keep(result.heat,
+       motorHeat(project, *result.cycle, *result.chain, *result.demand,
+                 temperatureInUse(variant.motor)),
+       Part::Heat, result);
+  noteTemperature(variant.motor, result);
+  noteBrakeResistor(variant.supply, result);
+  keep(result.supply, supplyFlow(variant.supply, *result.cycle, *result.demand), Part::Supply,
+       result);
+}
+
+/// Whether a point is inside by a clear distance, read off the drawn curve: cheap where the exact
+/// limit takes a search, as with field weakening.
+bool clearlyInside(const EnvelopeCurve& peak, double speed, double torque) {
+  const Eigen::Index n = (peak.speed.size() - 1) / 2;  // the upper edge, speeds rising
+  const double upper = std::copysign(1.0, torque) * speed;
+  const double* first = peak.speed.data();
+  // Rounding aside: a cruise at the highest speed lies on the edge sample after sample.
+  if (std::abs(upper) > first[n - 1] * (1 + 1e-12)) return false;
+  const Eigen::Index at =
+      std::clamp<Eigen::Index>(std::upper_bound(first, first + n, upper) - first, 1, n - 1);
+  return std::abs(torque) < 0.97 * std::min(peak.torque[at - 1], peak.torque[at]);
 }
 
 /// The sample with the smallest ray factor. A ray is followed only for samples that lie outside the
-/// envelope scaled by the smallest factor so far, so nearly all cost one comparison.
-TightestPoint findTightest(const EnvelopeLimits& limits, const Eigen::ArrayXd& speed,
+/// envelope scaled by the smallest factor so far; a few samples spread over the cycle and its
+/// extremes are tried first, so nearly all the others cost one comparison.
+TightestPoint findTightest(const TorqueEnvelope& envelope, const Eigen::ArrayXd& speed,
                            const Eigen::ArrayXd& torque) {
+  const EnvelopeLimits& limits = envelope.lowest;
   TightestPoint tightest{-1, std::numeric_limits<double>::infinity()};
-  for (Eigen::Index i = 0; i < speed.size(); ++i) {
-    if (speed[i] == 0 && torque[i] == 0) continue;
+  const auto consider = [&](Eigen::Index i) {
+    if (speed[i] == 0 && torque[i] == 0) return;
     const double f = tightest.factor;
-    if (std::isfinite(f) && limits.contains(f * speed[i], f * torque[i])) continue;
+    if (std::isfinite(f)) {
+      if (limits.weakening && clearlyInside(envelope.lowestPeak, f * speed[i], f * torque[i])) {
+        return;
+      }
+      if (limits.contains(f * speed[i], f * torque[i])) return;
+    }
     const double factor = limits.rayFactor(speed[i], torque[i]);
     if (factor < f) tightest = {i, factor};
+  };
+  Eigen::Index at = 0;
+  for (const Eigen::ArrayXd& size : {Eigen::ArrayXd(speed.abs()), Eigen::ArrayXd(torque.abs()),
+                                     Eigen::ArrayXd(speed * torque)}) {
+    size.maxCoeff(&at);
+    consider(at);
   }
+  const Eigen::Index stride = std::max<Eigen::Index>(1, speed.size() / 32);
+  for (Eigen::Index i = 0; i < speed.size(); i += stride) consider(i);
+  for (Eigen::Index i = 0; i < speed.size(); ++i) consider(i);
   return tightest;
 }
 
@@ -131,9 +201,10 @@ Evaluation evaluate(const Project& project, std::stop_token stop) {
   evaluateMotor(project, result);
   if (stop.stop_requested()) return result.stopped = true, result;
   evaluateDemand(project, result);
+  evaluateHeatAndSupply(project, result);
   if (result.demand && result.envelope) {
     result.tightest =
-        findTightest(result.envelope->limits, result.chain->motorSpeed, result.demand->torque);
+        findTightest(*result.envelope, result.chain->motorSpeed, result.demand->torque);
   }
   if (stop.stop_requested()) return result.stopped = true, result;
   result.quantities = headlineQuantities(project, result);

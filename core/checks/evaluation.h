@@ -12,7 +12,9 @@
 #include "core/physics/load_torque.h"
 #include "core/physics/motor_constants.h"
 #include "core/physics/motor_demand.h"
+#include "core/physics/motor_heat.h"
 #include "core/physics/stage_chain.h"
+#include "core/physics/supply_flow.h"
 #include "core/physics/torque_envelope.h"
 
 namespace jw {
@@ -32,7 +34,7 @@ struct Notice {
 };
 
 /// The parts of an evaluation, each built on earlier ones.
-enum class Part { Cycle, Load, Chain, Motor, Demand, Continuous, Envelope };
+enum class Part { Cycle, Load, Chain, Motor, Demand, Heat, Supply, Continuous, Envelope };
 
 /// An input whose absence or error kept a part from being evaluated.
 struct MissingInput : InputError {
@@ -52,6 +54,8 @@ struct Evaluation {
   std::optional<StageChain> chain;
   std::optional<MotorConstants> motor;  ///< at the temperature in use
   std::optional<MotorDemand> demand;
+  std::optional<MotorHeat> heat;     ///< periodic temperatures
+  std::optional<SupplyFlow> supply;  ///< energy drawn and returned
   std::optional<TorqueEnvelope> envelope;
   std::optional<TightestPoint> tightest;
   std::vector<NamedQuantity> quantities;

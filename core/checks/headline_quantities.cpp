@@ -5,9 +5,7 @@
 namespace jw {
 namespace {
 
-double peak(const Eigen::ArrayXd& values) {
-  return values.abs().maxCoeff();
-}
+double peak(const Eigen::ArrayXd& values) { return values.abs().maxCoeff(); }
 
 double mean(const SampledCycle& cycle, const Eigen::ArrayXd& values) {
   return (cycle.weight * values).sum() / cycle.period;
@@ -30,21 +28,13 @@ struct Headline {
 using P = const Project&;
 using E = const Evaluation&;
 
-bool hasLoad(E e) {
-  return e.load.has_value();
-}
-bool hasChain(E e) {
-  return e.chain.has_value();
-}
-bool hasMotor(E e) {
-  return e.motor.has_value();
-}
-bool hasDemand(E e) {
-  return e.demand.has_value();
-}
-bool hasEnvelope(E e) {
-  return e.envelope.has_value();
-}
+bool hasLoad(E e) { return e.load.has_value(); }
+bool hasChain(E e) { return e.chain.has_value(); }
+bool hasMotor(E e) { return e.motor.has_value(); }
+bool hasDemand(E e) { return e.demand.has_value(); }
+bool hasHeat(E e) { return e.heat.has_value() && !e.heat->periodic.runaway; }
+bool hasSupply(E e) { return e.supply.has_value(); }
+bool hasEnvelope(E e) { return e.envelope.has_value(); }
 
 constexpr Headline kHeadlines[] = {
     {"joint.torque_peak", "Peak joint torque", Quantity::Torque, "N*m", hasLoad,
@@ -95,10 +85,26 @@ constexpr Headline kHeadlines[] = {
      [](P, E e) { return e.envelope->noLoadSpeed; }},
     {"envelope.continuous_stall_torque", "Continuous torque at standstill", Quantity::Torque, "N*m",
      hasEnvelope, [](P, E e) { return e.envelope->continuousTorque(0); }},
+    {"motor.temperature_winding_peak", "Winding temperature, peak", Quantity::Temperature, "degC",
+     hasHeat, [](P, E e) { return e.heat->periodic.windingPeak; }},
+    {"motor.temperature_winding_mean", "Winding temperature, mean", Quantity::Temperature, "degC",
+     hasHeat, [](P, E e) { return e.heat->periodic.windingMean; }},
+    {"motor.temperature_housing_peak", "Housing temperature, peak", Quantity::Temperature, "degC",
+     hasHeat, [](P, E e) { return e.heat->periodic.housingPeak; }},
+    {"supply.energy_per_cycle", "Energy drawn per cycle", Quantity::Energy, "J", hasSupply,
+     [](P, E e) { return e.supply->energy.drawn; }},
+    {"supply.energy_regenerated", "Energy that comes back per cycle", Quantity::Energy, "J",
+     hasSupply, [](P, E e) { return e.supply->energy.regenerated; }},
+    {"supply.voltage_highest", "Highest bus voltage", Quantity::Voltage, "V", hasSupply,
+     [](P, E e) { return e.supply->energy.voltagePeak; }},
+    {"supply.voltage_lowest", "Lowest bus voltage, sagged", Quantity::Voltage, "V", hasSupply,
+     [](P, E e) { return e.supply->voltageLowest; }},
+    {"supply.charge_per_shift", "Charge drawn per shift", Quantity::Charge, "Ah", hasSupply,
+     [](P, E e) { return e.supply->chargePerShift; }},
     {"supply.power_peak", "Peak power from the supply", Quantity::Power, "W", hasDemand,
      [](P, E e) { return e.demand->supplyPower.maxCoeff(); }},
-    {"supply.power_mean", "Mean power from the supply", Quantity::Power, "W", hasDemand,
-     [](P, E e) { return mean(*e.cycle, e.demand->supplyPower); }},
+    {"supply.power_mean", "Mean power from the supply", Quantity::Power, "W", hasSupply,
+     [](P, E e) { return e.supply->powerMean; }},
     {"supply.power_returned_peak", "Peak power returned to the supply", Quantity::Power, "W",
      hasDemand, [](P, E e) { return std::max(0.0, -e.demand->supplyPower.minCoeff()); }},
 };

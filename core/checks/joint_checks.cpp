@@ -17,7 +17,7 @@ void inertiaRatio(const CheckContext& context, CheckWriter& w) {
   const double limit =
       w.input(context.project.requirements.inertiaRatioMax, "requirements.inertiaRatioMax");
   w.input(motor.rotorInertia, "motor.rotorInertia");
-  if (isSet(motor.brakeTorque)) w.input(motor.brakeInertia, "motor.brakeInertia");
+  if (motor.brakeInertia > 0) w.input(motor.brakeInertia, "motor.brakeInertia");
   if (!w.has(Part::Chain)) return;
   const double reflected =
       w.value(context.result.chain->inertiaAtMotor,

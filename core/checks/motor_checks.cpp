@@ -7,16 +7,38 @@
 namespace jw {
 namespace {
 
-constexpr std::string_view kMachineSource =
-    "Permanent-magnet machine with i_d = 0: voltage and current limit circles (Krause, Wasynczuk "
-    "and Sudhoff, Analysis of Electric Machinery; from memory)";
+/// What the envelope was made with.
+std::string_view machineSource(const CheckContext& context) {
+  if (context.variant().motor.kind != MotorKind::Sinusoidal) {
+    return "Direct-current machine V = R I + K_e n (Krause, Wasynczuk and Sudhoff, Analysis of "
+           "Electric Machinery; from memory)";
+  }
+  return context.variant().controller.fieldWeakening
+             ? "Permanent-magnet machine with field weakening: most torque per ampere, then per "
+               "volt, within both limit curves (Krause, Wasynczuk and Sudhoff, Analysis of Electric "
+               "Machinery; from memory)"
+             : "Permanent-magnet machine with i_d = 0: voltage and current limit circles (Krause, "
+               "Wasynczuk and Sudhoff, Analysis of Electric Machinery; from memory)";
+}
+
+/// The voltage that the verdict counts with, and what pulls it down.
+void showVoltage(const CheckContext& context, CheckWriter& w) {
+  const Supply& supply = context.variant().supply;
+  w.optionalInput(supply.voltageMin, "supply.voltageMin");
+  if (!isSet(supply.voltageMin)) w.optionalInput(supply.voltage, "supply.voltage");
+  if (supply.sourceResistance > 0) {
+    w.optionalInput(supply.sourceResistance, "supply.sourceResistance");
+  }
+}
 
 void motorTorque(const CheckContext& context, CheckWriter& w) {
   w.formula("margin = f - 1, f (n, T) on the edge of the envelope");
-  w.source(kMachineSource);
+  w.source(machineSource(context));
   w.note(
       "The instant of the cycle that comes nearest to the peak envelope along the ray from the "
-      "origin, speed and torque growing together. Heat is not looked at here. No field weakening.");
+      "origin, speed and torque growing together, at the lowest bus voltage given. Heat is not looked "
+      "at here.");
+  showVoltage(context, w);
   const bool envelope = w.has(Part::Envelope);
   if (!w.has(Part::Demand) || !envelope) return;
   const TightestPoint& tightest = *context.result.tightest;
@@ -35,18 +57,33 @@ void motorTorque(const CheckContext& context, CheckWriter& w) {
 
 void motorSpeed(const CheckContext& context, CheckWriter& w) {
   w.formula("n_peak against the smaller of n_0 and n_max");
-  w.source(kMachineSource);
-  w.note("n_0 is the speed at which the bus voltage leaves no shaft torque.");
+  w.source(machineSource(context));
+  w.note("n_0 is the speed at which the lowest bus voltage given leaves no shaft torque.");
   const bool envelope = w.has(Part::Envelope);
   if (!w.has(Part::Chain) || !envelope) return;
   Eigen::Index at = 0;
   const double peak = context.result.chain->motorSpeed.abs().maxCoeff(&at);
   w.at(at);
   w.value(peak, {"n_peak", "Highest motor speed", Quantity::AngularSpeed, "rpm", "from the cycle"});
-  w.value(context.result.envelope->noLoadSpeed,
+  showVoltage(context, w);
+  w.value(context.result.envelope->lowest.noLoadSpeed,
           {"n_0", "No-load speed", Quantity::AngularSpeed, "rpm"});
   w.optionalInput(context.variant().motor.maxSpeed, "motor.maxSpeed");
-  w.compare(peak, context.result.envelope->limits.speed);
+  w.compare(peak, context.result.envelope->lowest.speed);
+}
+
+/// The way of the heat, from the winding's limit to the ambient.
+void showHeatPath(const CheckContext& context, CheckWriter& w) {
+  w.input(context.project.requirements.ambient, "requirements.ambient");
+  if (!context.result.envelope || !context.result.envelope->continuous) return;
+  const ContinuousLimit& limit = *context.result.envelope->continuous;
+  w.value(limit.winding, {"R_12", "Winding to housing", Quantity::ThermalResistance, "K/W"});
+  w.value(limit.housing, {"R_2", "Housing to ambient", Quantity::ThermalResistance, "K/W"});
+  if (limit.winding == 0) {
+    w.note("R_2 stands for the whole way to the ambient, found from the continuous torque.");
+  }
+  w.value(limit.ambient + limit.rise,
+          {"T_w,max", "Winding limit, derated for altitude", Quantity::Temperature, "degC"});
 }
 
 void motorContinuous(const CheckContext& context, CheckWriter& w) {
@@ -60,6 +97,7 @@ void motorContinuous(const CheckContext& context, CheckWriter& w) {
       "Heat alone: the controller's lasting current has a check of its own. Good when the cycle is "
       "much shorter than the winding's time constant. Hot surfaces: a "
       "motor at its limit burns skin; see ISO 13732-1.");
+  showHeatPath(context, w);
   const bool continuous = w.has(Part::Continuous);
   const bool envelope = w.has(Part::Envelope);
   if (!w.has(Part::Demand) || !envelope || !continuous) return;
@@ -79,13 +117,6 @@ void motorContinuous(const CheckContext& context, CheckWriter& w) {
   w.value(limit.machine.copperLoss(current),
           {"P_Cu", "Copper loss at the winding limit", Quantity::Power, "W"});
   w.value(drag * speed, {"P_drag", "No-load loss", Quantity::Power, "W"});
-  w.value(limit.winding, {"R_12", "Winding to housing", Quantity::ThermalResistance, "K/W"});
-  w.value(limit.housing, {"R_2", "Housing to ambient", Quantity::ThermalResistance, "K/W"});
-  if (limit.winding == 0) {
-    w.note("R_2 stands for the whole way to the ambient, found from the continuous torque.");
-  }
-  w.input(context.variant().motor.windingTemperatureMax, "motor.windingTemperatureMax");
-  w.input(context.project.requirements.ambient, "requirements.ambient");
   w.compare(demand.torqueRms, std::max(0.0, limit.machine.torquePerAmp * current - drag));
 }
 

@@ -23,36 +23,25 @@ constexpr ChoiceItem kLaws[] = {{"trapezoidal", "trapezoidal speed"},
                                 {"sinusoid", "steady sinusoid"},
                                 {"dwell", "dwell"},
                                 {"table", "table"}};
+constexpr ChoiceItem kTouchContacts[] = {{"notTouched", "not touched"}, {"oneSecond", "1 s"},
+                                         {"tenSeconds", "10 s"},        {"oneMinute", "1 min"},
+                                         {"tenMinutes", "10 min"},      {"eightHours", "8 h"}};
 constexpr ChoiceItem kHoldingMeans[] = {
     {"brake", "brake on the motor shaft"}, {"motor", "motor torque"}, {"notNeeded", "not needed"}};
 
 bool isReducer(const Stage& s) {
   return s.family != StageFamily::Belt && s.family != StageFamily::Coupling;
 }
-bool needsRating(const Stage& s) {
-  return isReducer(s) || s.dragTorque != 0;
-}
-bool travels(const Segment& s) {
-  return s.law != MotionLaw::Dwell && s.law != MotionLaw::Table;
-}
-bool hasDuration(const Segment& s) {
-  return s.law != MotionLaw::Table;
-}
+bool needsRating(const Stage& s) { return isReducer(s) || s.dragTorque != 0; }
+bool travels(const Segment& s) { return s.law != MotionLaw::Dwell && s.law != MotionLaw::Table; }
+bool hasDuration(const Segment& s) { return s.law != MotionLaw::Table; }
 bool hasRamps(const Segment& s) {
   return s.law == MotionLaw::Trapezoidal || s.law == MotionLaw::JerkLimited;
 }
-bool hasJerk(const Segment& s) {
-  return s.law == MotionLaw::JerkLimited;
-}
-bool isSinusoid(const Segment& s) {
-  return s.law == MotionLaw::Sinusoid;
-}
-bool isTable(const Segment& s) {
-  return s.law == MotionLaw::Table;
-}
-bool mustHold(const Requirements& r) {
-  return r.holdingMeans != HoldingMeans::NotNeeded;
-}
+bool hasJerk(const Segment& s) { return s.law == MotionLaw::JerkLimited; }
+bool isSinusoid(const Segment& s) { return s.law == MotionLaw::Sinusoid; }
+bool isTable(const Segment& s) { return s.law == MotionLaw::Table; }
+bool mustHold(const Requirements& r) { return r.holdingMeans != HoldingMeans::NotNeeded; }
 
 constexpr Applies kReducer = &appliesTo<Stage, isReducer>;
 constexpr Applies kRating = &appliesTo<Stage, needsRating>;
@@ -85,6 +74,11 @@ const auto& stageFields() {
       number<&Stage::dragTorque>({"dragTorque", "No-load torque", "T_d",
                                   "Torque that turns the unloaded stage, at its input."},
                                  Quantity::Torque, "N*m", {0, 1e6}),
+      number<&Stage::heatShare>(
+          {"heatShare", "Loss into the motor", "s",
+           "Share of this stage's loss that heats the motor's housing; near 1 "
+           "in an integrated actuator."},
+          Quantity::Fraction, "1", {0, 1}),
       number<&Stage::inertia>(
           {"inertia", "Inertia at input", "J_in", "Inertia that turns with the input shaft."},
           Quantity::Inertia, "kg*cm^2", {0, 1e6}),
@@ -231,6 +225,20 @@ const auto& requirementFields() {
                                   Quantity::Time, "h", {0, 1e9, true}),
       number<&Requirements::ambient>({"ambient", "Ambient", "T_a", "Air around the actuator."},
                                      Quantity::Temperature, "degC", {-60, 200}),
+      number<&Requirements::altitude>({"altitude", "Altitude", "h",
+                                       "Above 1000 m thin air lowers the permissible rise by 1 % "
+                                       "per 100 m.",
+                                       "IEC 60034-1, from memory"},
+                                      Quantity::Length, "m", {-500, 4000}),
+      number<&Requirements::onTime>({"onTime", "Intermittent on-time", "t_on",
+                                     "Draws the torque that may last this long from cold, S2.",
+                                     "IEC 60034-1 duty type S2, read second-hand"},
+                                    Quantity::Time, "min", {0, 1e6, true}),
+      choice<&Requirements::touchContact>(
+          {"touchContact", "Housing touched for", "",
+           "How long bare skin may rest on the bare metal of the housing.",
+           "ISO 13732-1, from memory: provisional"},
+          kTouchContacts),
       number<&Requirements::inertiaRatioMax>(
           {"inertiaRatioMax", "Inertia ratio limit", "\u03ba_max",
            "Reflected load inertia over motor inertia; a guideline for control.",

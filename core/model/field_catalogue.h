@@ -117,7 +117,7 @@ tl::expected<void, InputError> setField(Project& project, std::string_view path,
 /// index for a choice; 0 for plain text).
 tl::expected<double, InputError> readField(const FieldInfo& info, std::string_view text);
 
-/// Keeps the text of a number as typed; nothing when it is empty or what would be printed anyway.
+/// Keeps the text of a number as typed; nothing when it is unset.
 void rememberTyped(AsWritten& asWritten, const FieldInfo& info, double value,
                    std::string_view text);
 

@@ -93,7 +93,7 @@ void assign(const FieldRef& field, double value, std::string_view text) {
 void rememberTyped(AsWritten& asWritten, const FieldInfo& info, double value,
                    std::string_view text) {
   if (info.kind != FieldKind::Number) return;
-  if (text.empty() || text == typedForm(value, info.quantity, info.unit)) {
+  if (text.empty() || !isSet(value)) {
     asWritten.typed.erase(std::string(info.key));
   } else {
     asWritten.typed[std::string(info.key)] = std::string(text);

@@ -20,6 +20,10 @@ enum class WindingMeasure { LineToLine, Phase };
 /// Which voltage a back-EMF figure counts.
 enum class VoltageMeasure { LineToLinePeak, LineToLineRms, PhasePeak, PhaseRms };
 
+/// Highest winding temperature by insulation (IEC 60085): A 105, E 120, B 130, F 155, H 180, N 200,
+/// R 220 °C; or stated.
+enum class ThermalClass { Stated, A105, E120, B130, F155, H180, N200, R220 };
+
 /// The motor as its data sheet states it, each figure with the convention it was stated in. One of
 /// torqueConstant, backEmfConstant, speedConstant and fluxLinkage is enough; more must agree.
 struct Motor {
@@ -35,7 +39,8 @@ struct Motor {
   double fluxLinkage = kUnset;  ///< [Wb] peak, of one phase winding as connected
   double resistance = kUnset;   ///< [Ohm] at referenceTemperature
   WindingMeasure resistanceMeasure = WindingMeasure::LineToLine;
-  double inductance = kUnset;  ///< [H]
+  double inductance = kUnset;   ///< [H]; of the d axis where inductanceQ differs
+  double inductanceQ = kUnset;  ///< [H] of the q axis; unset = the same
   WindingMeasure inductanceMeasure = WindingMeasure::LineToLine;
   double referenceTemperature = 20;    ///< [°C] of the data-sheet figures
   double windingTemperature = kUnset;  ///< [°C] assumed in use for peak figures; unset = reference
@@ -44,16 +49,30 @@ struct Motor {
   double rotorInertia = kUnset;        ///< [kg·m²]
   double dragTorque = 0;               ///< [N·m] constant no-load torque
   double dragDamping = 0;              ///< [N·m·s/rad] no-load torque per speed
+  double noLoadCurrent = kUnset;       ///< [A] in the measure of torqueConstant; gives the drag
+  double noLoadSpeed = kUnset;         ///< [rad/s] at which it was read
+  double noLoadCurrent2 = kUnset;      ///< [A] a second point
+  double noLoadSpeed2 = kUnset;        ///< [rad/s]
   double maxSpeed = kUnset;            ///< [rad/s] mechanical limit
   double currentPeak = kUnset;         ///< [A] winding or demagnetization limit
   CurrentMeasure currentPeakMeasure = CurrentMeasure::Rms;
-  double continuousTorque = kUnset;          ///< [N·m] at standstill and ratingAmbient
-  double ratingAmbient = 40;                 ///< [°C] of continuousTorque
+  double continuousTorque = kUnset;  ///< [N·m] at standstill and ratingAmbient
+  double ratingAmbient = 40;         ///< [°C] of continuousTorque
+  ThermalClass thermalClass = ThermalClass::Stated;
   double windingTemperatureMax = 155;        ///< [°C]
   double thermalResistanceWinding = kUnset;  ///< [K/W] winding to housing
   double thermalResistanceHousing = kUnset;  ///< [K/W] housing to ambient
-  double brakeTorque = kUnset;  ///< [N·m] holding torque of a brake on the motor shaft
-  double brakeInertia = 0;      ///< [kg·m²]
+  double mountResistance = kUnset;        ///< [K/W] housing to a plate at ambient, beside the air
+  double windingCapacity = kUnset;        ///< [J/K]
+  double housingCapacity = kUnset;        ///< [J/K]
+  double windingTimeConstant = kUnset;    ///< [s] instead of windingCapacity
+  double housingTimeConstant = kUnset;    ///< [s] instead of housingCapacity
+  double housingTemperatureMax = kUnset;  ///< [°C] bearings, encoder, grease
+  double demagnetizingCurrent = kUnset;   ///< [A] amplitude that begins to demagnetize
+  double demagnetizingTemperature = 20;   ///< [°C] at which it is stated
+  double demagnetizingCoefficient = 0;    ///< [1/K] its change with temperature
+  double brakeTorque = kUnset;            ///< [N·m] holding torque of a brake on the motor shaft
+  double brakeInertia = 0;                ///< [kg·m²]
   AsWritten asWritten;
 };
 

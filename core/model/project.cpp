@@ -14,35 +14,35 @@ bool sameField(const FieldInfo& info, const void* a, const void* b) {
   return x == y || (!isSet(x) && !isSet(y));
 }
 
-/// Every catalogued field and the text as written.
+/// The text of a number: as typed, or as it would be printed.
+std::string writtenText(const FieldInfo& info, const void* owner, const AsWritten& asWritten) {
+  const auto typed = asWritten.typed.find(std::string(info.key));
+  if (typed != asWritten.typed.end()) return typed->second;
+  return typedForm(info.number(owner), info.quantity, info.unit);
+}
+
+/// Every catalogued field and the text as written. A number that nobody typed equals one that was
+/// typed just as it would be printed, so that a file reopened equals the project it was saved from.
 template <class T>
 bool sameFields(const T& a, const T& b) {
+  if (a.asWritten.unknown != b.asWritten.unknown) return false;
+  const bool sameText = a.asWritten.typed == b.asWritten.typed;
   const auto& fields = structInfo<T>().fields;
-  return a.asWritten == b.asWritten &&
-         std::all_of(fields.begin(), fields.end(),
-                     [&](const FieldInfo& info) { return sameField(info, &a, &b); });
+  return std::all_of(fields.begin(), fields.end(), [&](const FieldInfo& info) {
+    if (!sameField(info, &a, &b)) return false;
+    return sameText || info.kind != FieldKind::Number ||
+           writtenText(info, &a, a.asWritten) == writtenText(info, &b, b.asWritten);
+  });
 }
 
 }  // namespace
 
-bool operator==(const Supply& a, const Supply& b) {
-  return sameFields(a, b);
-}
-bool operator==(const Controller& a, const Controller& b) {
-  return sameFields(a, b);
-}
-bool operator==(const Motor& a, const Motor& b) {
-  return sameFields(a, b);
-}
-bool operator==(const Stage& a, const Stage& b) {
-  return sameFields(a, b);
-}
-bool operator==(const Load& a, const Load& b) {
-  return sameFields(a, b);
-}
-bool operator==(const Requirements& a, const Requirements& b) {
-  return sameFields(a, b);
-}
+bool operator==(const Supply& a, const Supply& b) { return sameFields(a, b); }
+bool operator==(const Controller& a, const Controller& b) { return sameFields(a, b); }
+bool operator==(const Motor& a, const Motor& b) { return sameFields(a, b); }
+bool operator==(const Stage& a, const Stage& b) { return sameFields(a, b); }
+bool operator==(const Load& a, const Load& b) { return sameFields(a, b); }
+bool operator==(const Requirements& a, const Requirements& b) { return sameFields(a, b); }
 
 bool operator==(const Segment& a, const Segment& b) {
   return a.table == b.table && sameFields(a, b);

@@ -12,11 +12,17 @@
 
 namespace jw {
 
+/// How long bare skin may rest on the actuator's housing.
+enum class TouchContact { NotTouched, OneSecond, TenSeconds, OneMinute, TenMinutes, EightHours };
+
 /// What the design has to satisfy.
 struct Requirements {
-  double targetMargin = 0.10;       ///< share by which a check should hold; inside it is "close"
-  double life = kUnset;             ///< [s] wanted running life
-  double ambient = 40;              ///< [°C]
+  double targetMargin = 0.10;  ///< share by which a check should hold; inside it is "close"
+  double life = kUnset;        ///< [s] wanted running life
+  double ambient = 40;         ///< [°C]
+  double altitude = 0;         ///< [m]
+  double onTime = kUnset;      ///< [s] for the intermittent curve
+  TouchContact touchContact = TouchContact::NotTouched;
   double inertiaRatioMax = kUnset;  ///< reflected load inertia over motor inertia
   HoldingMeans holdingMeans = HoldingMeans::Brake;
   double holdingFactor = 1.5;  ///< safety factor on the gravity torque to hold

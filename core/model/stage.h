@@ -18,6 +18,7 @@ struct Stage {
   double efficiency = kUnset;             ///< overall, at rated torque and rated speed, driving
   double backdrivingEfficiency = kUnset;  ///< load-dependent; unset = 2 - 1/eta (an estimate)
   double dragTorque = 0;                  ///< [N·m] no-load running torque at the input
+  double heatShare = 0;                   ///< share of its loss that heats the motor's housing
   double inertia = 0;                     ///< [kg·m²] turning with the input
   double outputInertia = 0;               ///< [kg·m²] turning with the output
   double ratedTorque = kUnset;            ///< [N·m] at the output, for ratedLife at ratedSpeed

@@ -8,8 +8,6 @@ namespace jw {
 /// A number that nobody has given. Never 0.
 inline constexpr double kUnset = std::numeric_limits<double>::quiet_NaN();
 
-inline bool isSet(double value) {
-  return !std::isnan(value);
-}
+inline bool isSet(double value) { return !std::isnan(value); }
 
 }  // namespace jw

@@ -18,19 +18,27 @@ class Capacitor {
   }
 
   double stored() const { return stored_; }
+  bool overflows() const { return stored_ > ceiling_; }
   double voltage() const {
     if (stored_ == 0) return bus_.voltage;
     return std::sqrt(bus_.voltage * bus_.voltage + 2 * stored_ / bus_.capacitance);
   }
 
   void step(double power, double duration) {
+    const double before = stored_;
+    const double able = brakePower();
     if (power >= 0) {
       draw(power * duration);
     } else {
-      takeUp(-power, duration);
+      takeUp(-power * duration);
     }
+    if (stored_ > ceiling_)
+      brake(before > ceiling_ ? able : std::min(-power, able), able, duration);
     out_.voltagePeak = std::max(out_.voltagePeak, voltage());
   }
+
+  /// Full up to the level at which the resistor switches on: where small surpluses end.
+  void fill() { stored_ = ceiling_; }
 
  private:
   double energyAt(double v) const {
@@ -43,20 +51,23 @@ class Capacitor {
     out_.drawn += energy - own;
   }
 
-  void takeUp(double power, double duration) {
-    out_.regenerated += power * duration;
-    if (bus_.takesBack) {
-      out_.returned += power * duration;
-      return;
-    }
-    stored_ += power * duration;
-    if (stored_ <= ceiling_) return;
-    const double able = bus_.brakeVoltage * bus_.brakeVoltage / bus_.brakeResistance;
-    const double full = stored_ - ceiling_;  // above the switching level during this step
-    const double braked = std::min(full, able * duration);
+  void takeUp(double energy) {
+    out_.regenerated += energy;
+    (bus_.takesBack ? out_.returned : stored_) += energy;
+  }
+
+  /// [W] that the resistor takes when switched on for good: V²/R.
+  double brakePower() const {
+    const double v = std::max(bus_.brakeVoltage, voltage());
+    return v * v / bus_.brakeResistance;
+  }
+
+  /// Back towards the switching level, as far as the resistor is `able` [W].
+  void brake(double power, double able, double duration) {
+    const double braked = std::min(stored_ - ceiling_, able * duration);
     stored_ -= braked;
     out_.braked += braked;
-    out_.brakePowerPeak = std::max(out_.brakePowerPeak, std::min(power, able));
+    out_.brakePowerPeak = std::max(out_.brakePowerPeak, power);
   }
 
   const BusModel& bus_;
@@ -75,7 +86,8 @@ BusEnergy emptyTally(const BusModel& bus) {
 
 BusEnergy followBus(const BusModel& bus, const Eigen::ArrayXd& power,
                     const Eigen::ArrayXd& duration) {
-  constexpr int kCycles = 8;
+  constexpr int kCycles = 50;
+  const bool brakes = std::isfinite(bus.brakeResistance);
   const Index n = power.size();
   BusEnergy tally;
   Capacitor capacitor(bus, tally);
@@ -89,9 +101,11 @@ BusEnergy followBus(const BusModel& bus, const Eigen::ArrayXd& power,
       tally.voltage[i + 1] = capacitor.voltage();
     }
     tally.settles = std::abs(capacitor.stored() - before) <= 1e-9 * (tally.regenerated + 1e-12);
-    if (tally.settles) break;
+    if (tally.settles || (!brakes && cycle == 2)) break;
+    // What stays each cycle gathers until the resistor switches on.
+    if (cycle == 2 && !capacitor.overflows()) capacitor.fill();
   }
-  if (!tally.settles && !std::isfinite(bus.brakeResistance)) {
+  if (!tally.settles && !brakes) {
     tally.voltagePeak = std::numeric_limits<double>::infinity();
   }
   const double period = duration.sum();

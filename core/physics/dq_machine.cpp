@@ -65,8 +65,10 @@ DqCurrent mostTorquePerVolt(const DqMachine& m, double speed, double voltage) {
     return -m.torque(atVoltage(m, speed, voltage, angle));
   };
   double best = 0;
+  double least = weakness(0);
   for (int k = 1; k < kGrid; ++k) {
-    if (weakness(k * kStep) < weakness(best)) best = k * kStep;
+    const double here = weakness(k * kStep);
+    if (here < least) least = here, best = k * kStep;
   }
   const double angle =
       boost::math::tools::brent_find_minima(weakness, best - kStep, best + kStep, 40).first;
@@ -77,23 +79,88 @@ DqCurrent mostTorquePerVolt(const DqMachine& m, double speed, double voltage) {
 /// into the weakening side; empty if none does.
 std::optional<DqCurrent> bothLimits(const DqMachine& m, double speed, double voltage,
                                     double current) {
-  constexpr int kGrid = 64;
+  constexpr int kGrid = 12;
   const DqCurrent start = m.mostTorquePerAmp(current);
   const double from = std::atan2(-start.d, start.q);
   const double step = (std::numbers::pi / 2 - from) / kGrid;
   const auto excess = [&](double angle) {
     return m.voltage(onCircle(current, angle), speed) - voltage;
   };
+  int lowest = 1;
+  double least = std::numeric_limits<double>::infinity();
   for (int k = 1; k <= kGrid; ++k) {
-    if (excess(from + k * step) > 0) continue;
-    return onCircle(current, bracketedRoot(excess, from + (k - 1) * step, from + k * step));
+    const double here = excess(from + k * step);
+    if (here <= 0) {
+      return onCircle(current, bracketedRoot(excess, from + (k - 1) * step, from + k * step));
+    }
+    if (here < least) least = here, lowest = k;
   }
-  return std::nullopt;
+  // The voltage may dip below the limit between two points of the grid.
+  const auto [angle, bottom] = boost::math::tools::brent_find_minima(
+      excess, from + (lowest - 1) * step, from + std::min(lowest + 1, kGrid) * step, 40);
+  if (!(bottom <= 0)) return std::nullopt;
+  return onCircle(current, bracketedRoot(excess, from + (lowest - 1) * step, angle));
+}
+
+/// Whether less current would give more torque along the voltage limit: at a point on both limits
+/// the torque's gradient is a of the current's and b of the voltage's, with a < 0 (Kuhn and
+/// Tucker).
+bool lessCurrentIsMore(const DqMachine& m, double speed, const DqCurrent& i) {
+  const double w = m.polePairs * speed;
+  const double vd = m.resistance * i.d - w * m.inductanceQ * i.q;
+  const double vq = m.resistance * i.q + w * (m.inductanceD * i.d + m.fluxLinkage);
+  const double voltageD = vd * m.resistance + vq * w * m.inductanceD;
+  const double voltageQ = vq * m.resistance - vd * w * m.inductanceQ;
+  const double saliency = m.inductanceD - m.inductanceQ;
+  const double torqueD = saliency * i.q;
+  const double torqueQ = m.fluxLinkage + saliency * i.d;
+  const double share =
+      (torqueD * voltageQ - torqueQ * voltageD) / (i.d * voltageQ - i.q * voltageD);
+  return !(share >= 0);
 }
 
 /// i_q that makes `torque` with this i_d.
 double quadratureFor(const DqMachine& m, double torque, double d) {
   return torque / (1.5 * m.polePairs * (m.fluxLinkage + (m.inductanceD - m.inductanceQ) * d));
+}
+
+/// The least weakening for i_q at the voltage limit with equal inductances: the larger root of
+/// (R² + X²) i_d² + 2 X E i_d + (R² + X²) i_q² + 2 R E i_q + E² = V², E the EMF, X the reactance.
+std::optional<DqCurrent> equalInductancePoint(const DqMachine& m, double speed, double q,
+                                              double voltage) {
+  const double w = m.polePairs * speed;
+  const double x = w * m.inductanceD;
+  const double emf = w * m.fluxLinkage;
+  const double square = m.resistance * m.resistance + x * x;
+  const double half = x * emf / square;
+  const double rest = q * q + (2 * m.resistance * emf * q + emf * emf - voltage * voltage) / square;
+  const double discriminant = half * half - rest;
+  if (discriminant < 0) return std::nullopt;
+  return DqCurrent{-rest / (half + std::sqrt(discriminant)), q};
+}
+
+/// The first i_d below `from` that meets the voltage along the line of constant torque, by Newton's
+/// rule on the voltage's square; empty where that rule overshoots or finds the voltage rising.
+std::optional<double> weakeningByNewton(const DqMachine& m, double speed, double torque,
+                                        double from, double voltage) {
+  const double w = m.polePairs * speed;
+  const double saliency = m.inductanceD - m.inductanceQ;
+  const double square = voltage * voltage;
+  double d = from;
+  for (int pass = 0; pass < 12; ++pass) {
+    const double flux = m.fluxLinkage + saliency * d;
+    const double q = torque / (1.5 * m.polePairs * flux);
+    const double slopeQ = -saliency * q / flux;
+    const double vd = m.resistance * d - w * m.inductanceQ * q;
+    const double vq = m.resistance * q + w * (m.inductanceD * d + m.fluxLinkage);
+    const double excess = vd * vd + vq * vq - square;
+    if (std::abs(excess) < 1e-12 * square) return d;
+    const double slope = 2 * (vd * (m.resistance - w * m.inductanceQ * slopeQ) +
+                              vq * (m.resistance * slopeQ + w * m.inductanceD));
+    if (excess < 0 || !(slope > 0)) return std::nullopt;
+    d -= excess / slope;
+  }
+  return std::nullopt;
 }
 
 /// i_d of the least voltage along the line of constant torque, and thus the last that can help.
@@ -111,8 +178,9 @@ double DqMachine::torque(const DqCurrent& i) const {
 
 double DqMachine::voltage(const DqCurrent& i, double speed) const {
   const double w = polePairs * speed;
-  return std::hypot(resistance * i.d - w * inductanceQ * i.q,
-                    resistance * i.q + w * (inductanceD * i.d + fluxLinkage));
+  const double vd = resistance * i.d - w * inductanceQ * i.q;
+  const double vq = resistance * i.q + w * (inductanceD * i.d + fluxLinkage);
+  return std::sqrt(vd * vd + vq * vq);  // hypot takes most of the search's time
 }
 
 double DqMachine::characteristicCurrent() const {
@@ -132,23 +200,35 @@ DqCurrent DqMachine::mostTorquePerAmp(double amplitude) const {
 DqCurrent DqMachine::leastCurrent(double torque) const {
   const double straight = torque / (1.5 * polePairs * fluxLinkage);
   if (!salient() || torque == 0) return {0, straight};
-  // The saliency only helps, so the amplitude lies below the straight one.
-  const double size = std::abs(torque);
-  const auto lack = [&](double amplitude) {
-    return this->torque(mostTorquePerAmp(amplitude)) - size;
-  };
-  DqCurrent i = mostTorquePerAmp(bracketedRoot(lack, 0, std::abs(straight)));
-  i.q = std::copysign(i.q, torque);
-  return i;
+  // On the line of most torque per ampere L i_d = -(L i_q)² / g with L = L_q - L_d and
+  // g = lambda/2 + sqrt(lambda²/4 + (L i_q)²), and the torque is 1.5 p g i_q: convex, so Newton's
+  // rule from the straight current, which is too large, falls to the root.
+  const double saliency = inductanceQ - inductanceD;
+  const double wanted = std::abs(torque) / (1.5 * polePairs);
+  double q = std::abs(straight);
+  double g = fluxLinkage;
+  for (int pass = 0; pass < 60; ++pass) {
+    const double root = std::sqrt(fluxLinkage * fluxLinkage / 4 + saliency * saliency * q * q);
+    g = fluxLinkage / 2 + root;
+    const double step = (g * q - wanted) / (g + saliency * saliency * q * q / root);
+    q -= step;
+    if (!(step > 1e-15 * q)) break;
+  }
+  return {-saliency * q * q / g, std::copysign(q, torque)};
 }
 
 std::optional<DqCurrent> DqMachine::strongest(double speed, double voltage, double current) const {
+  if (!(voltage >= 0) || !(current >= 0)) return std::nullopt;
   if (!salient()) return highestOfBoth(voltageDisc(*this, speed, voltage), current);
-  const DqCurrent free = mostTorquePerAmp(current);
-  if (this->voltage(free, speed) <= voltage) return free;
+  if (std::isfinite(current)) {
+    const DqCurrent free = mostTorquePerAmp(current);
+    if (this->voltage(free, speed) <= voltage) return free;
+  }
+  const auto both = std::isfinite(current) ? bothLimits(*this, speed, voltage, current)
+                                           : std::optional<DqCurrent>();
+  if (both && !lessCurrentIsMore(*this, speed, *both)) return both;
   const DqCurrent perVolt = mostTorquePerVolt(*this, speed, voltage);
-  if (perVolt.amplitude() <= current) return perVolt;
-  return bothLimits(*this, speed, voltage, current);
+  return perVolt.amplitude() <= current ? perVolt : both;
 }
 
 std::optional<DqCurrent> DqMachine::operatingPoint(double speed, double torque,
@@ -156,6 +236,10 @@ std::optional<DqCurrent> DqMachine::operatingPoint(double speed, double torque,
   const DqCurrent least = leastCurrent(torque);
   if (this->voltage(least, speed) <= voltage) return least;
   if (inductanceD == 0) return std::nullopt;
+  if (!salient()) return equalInductancePoint(*this, speed, least.q, voltage);
+  if (const auto d = weakeningByNewton(*this, speed, torque, least.d, voltage)) {
+    return DqCurrent{*d, quadratureFor(*this, torque, *d)};
+  }
   const double deepest = deepestWeakening(*this, speed, torque, least.d);
   const auto excess = [&](double d) {
     return this->voltage({d, quadratureFor(*this, torque, d)}, speed) - voltage;

@@ -1,5 +1,6 @@
 #include "core/physics/motor_constants.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -13,30 +14,32 @@ constexpr double kSqrt3 = std::numbers::sqrt3;
 /// Figures that differ by more than this share contradict each other.
 constexpr double kTolerance = 0.03;
 
-bool isDirect(const Motor& motor) {
-  return motor.kind != MotorKind::Sinusoidal;
-}
+bool isDirect(const Motor& motor) { return motor.kind != MotorKind::Sinusoidal; }
 
 /// Phase amplitude of the equivalent star [V] for one volt in the measure of the data sheet. In
 /// delta a phase winding lies between two lines.
 double phaseAmplitudePerVolt(VoltageMeasure measure, WindingConnection connection) {
   const double toStar = connection == WindingConnection::Delta ? 1 / kSqrt3 : 1.0;
   switch (measure) {
-    case VoltageMeasure::LineToLinePeak:
-      return 1 / kSqrt3;
-    case VoltageMeasure::LineToLineRms:
-      return kSqrt2 / kSqrt3;
-    case VoltageMeasure::PhasePeak:
-      return toStar;
-    case VoltageMeasure::PhaseRms:
-      return kSqrt2 * toStar;
+    case VoltageMeasure::LineToLinePeak: return 1 / kSqrt3;
+    case VoltageMeasure::LineToLineRms: return kSqrt2 / kSqrt3;
+    case VoltageMeasure::PhasePeak: return toStar;
+    case VoltageMeasure::PhaseRms: return kSqrt2 * toStar;
   }
   throw std::logic_error("unknown voltage measure");
 }
 
-/// The same for a block-commutated machine, whose direct voltage is the flat line-to-line EMF.
+/// The same for a block-commutated machine, whose direct voltage is the flat line-to-line EMF: two
+/// star phases in series, each flat at the same time.
 double directPerVolt(VoltageMeasure measure, WindingConnection connection) {
-  return kSqrt3 * phaseAmplitudePerVolt(measure, connection);
+  const double phases = connection == WindingConnection::Star ? 2 : 1;
+  switch (measure) {
+    case VoltageMeasure::LineToLinePeak: return 1;
+    case VoltageMeasure::LineToLineRms: return kSqrt2;
+    case VoltageMeasure::PhasePeak: return phases;
+    case VoltageMeasure::PhaseRms: return kSqrt2 * phases;
+  }
+  throw std::logic_error("unknown voltage measure");
 }
 
 double emfPerVolt(const Motor& motor, VoltageMeasure measure) {
@@ -102,9 +105,26 @@ double resistanceOf(const Motor& m) {
   return isDirect(m) ? 2 * star : star;
 }
 
-double inductanceOf(const Motor& m) {
-  if (isDirect(m) || !isSet(m.inductance)) return 0;
-  return starResistance(m, m.inductance, m.inductanceMeasure);
+double starInductance(const Motor& m, double value) {
+  if (isDirect(m) || !isSet(value)) return 0;
+  return starResistance(m, value, m.inductanceMeasure);
+}
+
+/// No-load torque from readings of the no-load current: all constant from one, split from two.
+void dragFromNoLoad(const Motor& m, MotorConstants& c) {
+  if (!isSet(m.noLoadCurrent)) return;
+  const bool rms = m.torqueConstantMeasure == CurrentMeasure::Rms;
+  const double perAmp = rms ? c.torquePerRmsAmp() : c.torquePerAmp;
+  c.dragTorque = perAmp * m.noLoadCurrent;
+  c.dragDamping = 0;
+  if (!isSet(m.noLoadCurrent2) || !isSet(m.noLoadSpeed) || !isSet(m.noLoadSpeed2)) return;
+  if (m.noLoadSpeed == m.noLoadSpeed2) return;
+  const double slope =
+      perAmp * (m.noLoadCurrent2 - m.noLoadCurrent) / (m.noLoadSpeed2 - m.noLoadSpeed);
+  const double constant = c.dragTorque - slope * m.noLoadSpeed;
+  // Readings that fall with speed, or start below nothing, are kept as far as they make sense.
+  c.dragDamping = std::max(0.0, slope);
+  c.dragTorque = std::max(0.0, slope < 0 ? c.dragTorque : constant);
 }
 
 InputError missing(std::string_view key, std::string_view what) {
@@ -117,6 +137,16 @@ InputError missing(std::string_view key, std::string_view what) {
 double MotorConstants::drag(double speed) const {
   if (speed == 0) return 0;
   return std::copysign(dragTorque, speed) + dragDamping * speed;
+}
+
+double MotorConstants::torque(const DqCurrent& i) const {
+  return (torquePerAmp + 1.5 * polePairs * (inductance - inductanceQ) * i.d) * i.q;
+}
+
+double MotorConstants::voltage(const DqCurrent& i, double speed) const {
+  const double w = polePairs * speed;
+  return std::hypot(resistance * i.d - w * inductanceQ * i.q,
+                    resistance * i.q + w * inductance * i.d + emfPerSpeed * speed);
 }
 
 tl::expected<MotorConversion, InputError> convertMotor(const Motor& motor) {
@@ -139,9 +169,12 @@ tl::expected<MotorConversion, InputError> convertMotor(const Motor& motor) {
   c.emfPerSpeed = used->emf;
   c.torquePerAmp = c.direct ? used->emf : 1.5 * used->emf;
   c.resistance = resistanceOf(motor);
-  c.inductance = inductanceOf(motor);
+  c.inductance = starInductance(motor, motor.inductance);
+  c.inductanceQ =
+      isSet(motor.inductanceQ) ? starInductance(motor, motor.inductanceQ) : c.inductance;
   c.dragTorque = motor.dragTorque;
   c.dragDamping = motor.dragDamping;
+  dragFromNoLoad(motor, c);
   return result;
 }
 

@@ -5,6 +5,7 @@
 #include <tl/expected.hpp>
 
 #include "core/model/motor.h"
+#include "core/physics/dq_machine.h"
 #include "core/quantity/quantity.h"
 
 namespace jw {
@@ -18,7 +19,8 @@ struct MotorConstants {
   double torquePerAmp = 0;  ///< [N·m/A] per ampere of amplitude: 1.5 p lambda, or K_t
   double emfPerSpeed = 0;   ///< [V·s/rad] phase amplitude: p lambda, or K_e
   double resistance = 0;    ///< [Ohm] per star phase, or of the loop
-  double inductance = 0;    ///< [H] per star phase; 0 for direct current
+  double inductance = 0;    ///< [H] per star phase, d axis; 0 for direct current
+  double inductanceQ = 0;   ///< [H] per star phase, q axis
   double dragTorque = 0;    ///< [N·m]
   double dragDamping = 0;   ///< [N·m·s/rad]
 
@@ -28,6 +30,10 @@ struct MotorConstants {
   }                                                                      ///< rms over amplitude
   double torquePerRmsAmp() const { return torquePerAmp / rmsFactor(); }  ///< [N·m/A]
   double copperLoss(double i) const { return (direct ? 1.0 : 1.5) * resistance * i * i; }  ///< [W]
+  /// The machine in the rotor frame; not for direct current.
+  DqMachine dq() const { return {polePairs, fluxLinkage(), resistance, inductance, inductanceQ}; }
+  double torque(const DqCurrent& i) const;                 ///< [N·m] in the air gap
+  double voltage(const DqCurrent& i, double speed) const;  ///< [V] amplitude, or direct
   /// [N·m] no-load torque that opposes `speed` [rad/s], signed like it; 0 at rest.
   double drag(double speed) const;
 };

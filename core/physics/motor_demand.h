@@ -6,6 +6,7 @@
 #include "core/model/supply.h"
 #include "core/physics/motor_constants.h"
 #include "core/physics/stage_chain.h"
+#include "core/physics/torque_envelope.h"
 
 namespace jw {
 
@@ -13,6 +14,7 @@ namespace jw {
 struct MotorDemand {
   Eigen::ArrayXd torque;      ///< [N·m] at the shaft including rotor and brake inertia
   Eigen::ArrayXd current;     ///< [A] amplitude, signed like the torque it makes (drag included)
+  Eigen::ArrayXd weakening;   ///< [A] i_d; empty when the field is not weakened
   Eigen::ArrayXd copperLoss;  ///< [W]
   Eigen::ArrayXd dragLoss;    ///< [W]
   Eigen::ArrayXd shaftPower;  ///< [W] torque given to the chain times speed (rotor inertia apart)
@@ -24,7 +26,9 @@ struct MotorDemand {
   double speedRms = 0;            ///< [rad/s]
 };
 
+/// `limits` (may be null) decides on field weakening.
 MotorDemand motorDemand(const SampledCycle& cycle, const StageChain& chain, const Motor& motor,
-                        const MotorConstants& constants, const Controller& controller);
+                        const MotorConstants& constants, const Controller& controller,
+                        const EnvelopeLimits* limits = nullptr);
 
 }  // namespace jw

@@ -6,18 +6,14 @@
 #include <numbers>
 
 #include "core/physics/bracketed_root.h"
+#include "core/physics/bus_energy.h"
+#include "core/physics/controller_overload.h"
+#include "core/physics/motor_heat.h"
 
 namespace jw {
 namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-/// Squared voltage amplitude that current i takes at a speed, with i_d = 0.
-double squaredVoltage(const MotorConstants& m, double speed, double i) {
-  const double q = m.resistance * i + m.emfPerSpeed * speed;
-  const double d = m.polePairs * speed * m.inductance * i;
-  return q * q + d * d;
-}
 
 /// Largest root of a x² + 2 h x + c = 0; NaN if there is none.
 double largerRoot(double a, double h, double c) {
@@ -28,33 +24,53 @@ double largerRoot(double a, double h, double c) {
   return h > 0 ? -c / (h + root) : (root - h) / a;
 }
 
-/// Speed at which `current` takes the whole voltage; 0 if it does so at rest.
+/// Currents of the flat part of the envelope.
+DqCurrent flatCurrent(const EnvelopeLimits& limits) {
+  if (!limits.weakening || limits.machine.direct) return {0, limits.current};
+  return limits.machine.dq().mostTorquePerAmp(limits.current);
+}
+
+/// Speed at which the current limit takes the whole voltage; 0 if it does so at rest.
 double cornerSpeedOf(const EnvelopeLimits& limits) {
   const MotorConstants& m = limits.machine;
   if (!std::isfinite(limits.current) || m.resistance * limits.current >= limits.voltage) return 0;
-  const double reactance = m.polePairs * m.inductance * limits.current;
+  const DqCurrent i = flatCurrent(limits);
+  const double flux = m.emfPerSpeed + m.polePairs * m.inductance * i.d;
+  const double cross = m.polePairs * m.inductanceQ * i.q;
   const double drop = m.resistance * limits.current;
-  return largerRoot(m.emfPerSpeed * m.emfPerSpeed + reactance * reactance, drop * m.emfPerSpeed,
+  return largerRoot(flux * flux + cross * cross, m.resistance * (i.q * flux - i.d * cross),
                     drop * drop - limits.voltage * limits.voltage);
 }
 
 /// Speed at which the voltage leaves no shaft torque: all the current goes into drag.
 double noLoadSpeedOf(const EnvelopeLimits& limits) {
+  constexpr double kFarthest = 1e4;  // times the speed without field weakening
   const double ideal = limits.voltage / limits.machine.emfPerSpeed;
-  const auto shaftTorque = [&](double speed) { return limits.highestTorque(speed); };
-  if (shaftTorque(ideal) >= 0) return ideal;
-  const double nearRest = ideal * 1e-12;
-  if (shaftTorque(nearRest) <= 0) return 0;
-  return bracketedRoot(shaftTorque, nearRest, ideal);
+  const auto shaftTorque = [&](double speed) {
+    const double torque = limits.highestTorque(speed);
+    return isSet(torque) ? torque : -1.0;
+  };
+  double from = ideal * 1e-12;
+  if (shaftTorque(from) <= 0) return 0;
+  double to = ideal;
+  while (shaftTorque(to) > 0) {
+    if (!limits.weakening || to > kFarthest * ideal) return limits.weakening ? kInfinity : to;
+    from = to;
+    to *= 1.5;
+  }
+  return shaftTorque(to) == 0 ? to : bracketedRoot(shaftTorque, from, to);
 }
 
 /// Speeds from -limit to limit with the corner among them, dense enough to look smooth.
 Eigen::ArrayXd curveSpeeds(const EnvelopeLimits& limits, double corner) {
   constexpr Eigen::Index kHalf = 64;
-  const double knee = std::min(corner, limits.speed);
+  const double ideal = limits.voltage / limits.machine.emfPerSpeed;
+  const double last = std::isfinite(limits.speed) ? limits.speed : 4 * ideal;
+  const double knee = std::clamp(corner, 1e-6 * last, last);
   Eigen::ArrayXd half(2 * kHalf);
-  half.head(kHalf).setLinSpaced(0, knee);
-  half.tail(kHalf).setLinSpaced(knee, limits.speed);
+  // Not from 0: drag turns round there, and its step is to be drawn upright.
+  half.head(kHalf).setLinSpaced(1e-9 * last, knee);
+  half.tail(kHalf).setLinSpaced(knee, last);
   Eigen::ArrayXd speeds(4 * kHalf);
   speeds << -half.reverse(), half;
   return speeds;
@@ -83,7 +99,7 @@ InputError missing(std::string_view path, std::string_view what) {
 /// Total thermal resistance that makes `continuousTorque` lasting at standstill and rating ambient.
 double resistanceFromRating(const Motor& motor, const MotorConstants& hot) {
   const double i = motor.continuousTorque / hot.torquePerAmp;
-  return (motor.windingTemperatureMax - motor.ratingAmbient) / hot.copperLoss(i);
+  return (windingLimit(motor) - motor.ratingAmbient) / hot.copperLoss(i);
 }
 
 double smallerSet(double a, double b) {
@@ -91,70 +107,116 @@ double smallerSet(double a, double b) {
   return isSet(b) ? std::min(a, b) : a;
 }
 
-EnvelopeLimits limitsOf(const Variant& variant, const MotorConstants& machine) {
+}  // namespace
+
+EnvelopeLimits envelopeLimits(const Variant& variant, const MotorConstants& machine) {
   const Motor& motor = variant.motor;
-  const Controller& controller = variant.controller;
   EnvelopeLimits limits;
   limits.machine = machine;
-  limits.voltage = voltageLimit(variant.supply.voltage, controller.modulation, machine.direct);
-  limits.current =
-      smallerSet(amplitudeOf(machine, motor.currentPeak, motor.currentPeakMeasure),
-                 amplitudeOf(machine, controller.currentPeak, controller.currentMeasure));
+  limits.controller = variant.controller;
+  limits.weakening = variant.controller.fieldWeakening && !machine.direct;
+  limits.busVoltage = variant.supply.voltage;
+  limits.sourceResistance = variant.supply.sourceResistance;
+  limits.voltage = (1 - variant.controller.voltageReserve) *
+                   voltageLimit(limits.busVoltage, limits.controller.modulation, machine.direct);
+  limits.current = smallerSet(
+      amplitudeOf(machine, motor.currentPeak, motor.currentPeakMeasure),
+      amplitudeOf(machine, limits.controller.currentPeak, limits.controller.currentMeasure));
+  limits.noLoadSpeed = noLoadSpeedOf(limits);
+  limits.speed = smallerSet(motor.maxSpeed, limits.noLoadSpeed);
   return limits;
 }
-
-}  // namespace
 
 double voltageLimit(double busVoltage, Modulation modulation, bool direct) {
   if (direct) return busVoltage;
   switch (modulation) {
-    case Modulation::SpaceVector:
-      return busVoltage / std::numbers::sqrt3;
-    case Modulation::SineTriangle:
-      return busVoltage / 2;
-    case Modulation::SixStep:
-      return 2 * busVoltage / std::numbers::pi;
+    case Modulation::SpaceVector: return busVoltage / std::numbers::sqrt3;
+    case Modulation::SineTriangle: return busVoltage / 2;
+    case Modulation::SixStep: return 2 * busVoltage / std::numbers::pi;
   }
   throw std::logic_error("unknown modulation");
 }
 
 double EnvelopeLimits::voltageCurrent(double atSpeed) const {
   const MotorConstants& m = machine;
-  const double reactance = m.polePairs * atSpeed * m.inductance;
+  const double reactance = m.polePairs * atSpeed * m.inductanceQ;
   const double emf = m.emfPerSpeed * atSpeed;
   return largerRoot(m.resistance * m.resistance + reactance * reactance, m.resistance * emf,
                     emf * emf - voltage * voltage);
 }
 
+double EnvelopeLimits::voltageUnder(const DqCurrent& i, double atSpeed) const {
+  if (sourceResistance == 0) return voltage;
+  const double amplitude = i.amplitude();
+  const double power = machine.torque(i) * atSpeed + machine.copperLoss(amplitude) +
+                       controllerLoss(controller, amplitude * machine.rmsFactor());
+  if (power <= 0) return voltage;
+  const double sagged = saggedVoltage(busVoltage, sourceResistance, power);
+  return voltage * (isSet(sagged) ? sagged / busVoltage : 0.5);
+}
+
+std::optional<DqCurrent> EnvelopeLimits::strongestAt(double atSpeed, double amplitude) const {
+  if (weakening) return machine.dq().strongest(atSpeed, amplitude, current);
+  EnvelopeLimits stiff = *this;
+  stiff.voltage = amplitude;
+  const double byVoltage = stiff.voltageCurrent(atSpeed);
+  if (!isSet(byVoltage)) return std::nullopt;
+  return DqCurrent{0, std::min(current, byVoltage)};
+}
+
+std::optional<DqCurrent> EnvelopeLimits::strongest(double atSpeed) const {
+  const auto stiff = strongestAt(atSpeed, voltage);
+  if (!stiff || sourceResistance == 0 || voltageUnder(*stiff, atSpeed) >= voltage) return stiff;
+  const auto surplus = [&](double amplitude) {
+    const auto i = strongestAt(atSpeed, amplitude);
+    return (i ? voltageUnder(*i, atSpeed) : voltage) - amplitude;
+  };
+  if (surplus(voltage / 2) <= 0) return strongestAt(atSpeed, voltage / 2);
+  return strongestAt(atSpeed, bracketedRoot(surplus, voltage / 2, voltage));
+}
+
 double EnvelopeLimits::highestTorque(double atSpeed) const {
-  const double byVoltage = voltageCurrent(atSpeed);
-  if (std::isnan(byVoltage)) return byVoltage;
-  return machine.torquePerAmp * std::min(current, byVoltage) - machine.drag(atSpeed);
+  const auto i = strongest(atSpeed);
+  return i ? machine.torque(*i) - machine.drag(atSpeed) : kUnset;
+}
+
+/// Positive inside the envelope, negative outside, falling along a ray from the origin.
+double EnvelopeLimits::room(double atSpeed, double torque) const {
+  const double bySpeed = 1 - std::abs(atSpeed) / speed;
+  if (weakening) {
+    const double scale = std::abs(torque) + machine.torquePerAmp * 1e-3;
+    const double above = highestTorque(atSpeed) - torque;
+    const double below = torque - lowestTorque(atSpeed);
+    if (!isSet(above) || !isSet(below)) return -1;
+    return std::min({bySpeed, above / scale, below / scale});
+  }
+  const DqCurrent i{0, (torque + machine.drag(atSpeed)) / machine.torquePerAmp};
+  const double byCurrent = 1 - std::abs(i.q) / current;
+  const double byVoltage = 1 - machine.voltage(i, atSpeed) / voltageUnder(i, atSpeed);
+  return std::min({bySpeed, byCurrent, byVoltage});
 }
 
 bool EnvelopeLimits::contains(double atSpeed, double torque) const {
-  if (!(std::abs(atSpeed) <= speed)) return false;
-  const double i = (torque + machine.drag(atSpeed)) / machine.torquePerAmp;
-  return std::abs(i) <= current && squaredVoltage(machine, atSpeed, i) <= voltage * voltage;
+  return speed > 0 && voltage > 0 && room(atSpeed, torque) >= 0;
 }
 
 double EnvelopeLimits::rayFactor(double atSpeed, double torque) const {
   if (atSpeed == 0 && torque == 0) return kInfinity;
   if (speed == 0 || voltage == 0) return 0;
-  // Positive inside the envelope, negative outside, falling along the ray.
-  const auto room = [&](double factor) {
-    const double w = factor * atSpeed;
-    const double i = (factor * torque + machine.drag(w)) / machine.torquePerAmp;
-    const double bySpeed = 1 - std::abs(w) / speed;
-    const double byCurrent = 1 - std::abs(i) / current;
-    const double byVoltage = 1 - squaredVoltage(machine, w, i) / (voltage * voltage);
-    return std::min({bySpeed, byCurrent, byVoltage});
-  };
+  const auto roomAt = [&](double factor) { return room(factor * atSpeed, factor * torque); };
   double outside = 1;
-  while (room(outside) > 0 && outside < 1e12) outside *= 2;
-  if (room(outside) > 0) return kInfinity;
-  if (room(0) <= 0) return 0;
-  return bracketedRoot(room, 0, outside);
+  while (roomAt(outside) > 0 && outside < 1e12) outside *= 2;
+  if (roomAt(outside) > 0) return kInfinity;
+  if (roomAt(0) <= 0) return 0;
+  return bracketedRoot(roomAt, 0, outside);
+}
+
+DqCurrent EnvelopeLimits::operatingPoint(double atSpeed, double torque) const {
+  const double made = torque + machine.drag(atSpeed);
+  if (!weakening) return {0, made / machine.torquePerAmp};
+  const DqMachine dq = machine.dq();
+  const auto i = dq.operatingPoint(atSpeed, made, voltage);
+  return i ? *i : dq.leastCurrent(made);
 }
 
 double ContinuousLimit::current(double speed) const {
@@ -165,14 +227,16 @@ double ContinuousLimit::current(double speed) const {
 
 tl::expected<ContinuousLimit, InputError> continuousLimit(const Motor& motor,
                                                           const MotorConstants& atReference,
-                                                          double ambient) {
-  const double limit = motor.windingTemperatureMax;
+                                                          const Requirements& requirements) {
+  const double rated = windingLimit(motor);
+  const double ambient = requirements.ambient;
+  const double limit = deratedLimit(rated, ambient, requirements.altitude);
   const bool split = isSet(motor.thermalResistanceWinding) && isSet(motor.thermalResistanceHousing);
   if (!split && !isSet(motor.continuousTorque)) {
     return tl::unexpected(
         missing("motor.continuousTorque", "the continuous torque (or both thermal resistances)"));
   }
-  if (limit <= ambient || (!split && limit <= motor.ratingAmbient)) {
+  if (limit <= ambient || (!split && rated <= motor.ratingAmbient)) {
     return tl::unexpected(InputError{"the winding limit is not above the ambient",
                                      "motor.windingTemperatureMax",
                                      "a winding limit above the ambient, e.g. 155 °C"});
@@ -182,9 +246,9 @@ tl::expected<ContinuousLimit, InputError> continuousLimit(const Motor& motor,
   result.ambient = ambient;
   if (split) {
     result.winding = motor.thermalResistanceWinding;
-    result.housing = motor.thermalResistanceHousing;
+    result.housing = mountedResistance(motor);
   } else {
-    result.housing = resistanceFromRating(motor, atTemperature(atReference, motor, limit, limit));
+    result.housing = resistanceFromRating(motor, atTemperature(atReference, motor, rated, rated));
   }
   const double share = result.housing / (result.housing + result.winding);
   result.machine = atTemperature(atReference, motor, limit, ambient + share * result.rise);
@@ -201,6 +265,23 @@ double TorqueEnvelope::continuousTorque(double speed) const {
   return speed > 0 ? std::max(torque, 0.0) : torque;
 }
 
+namespace {
+
+/// The limits that the verdicts count with: the same, or those at the lowest bus voltage.
+void addLowestVoltage(const Variant& variant, const MotorConstants& inUse,
+                      TorqueEnvelope& envelope) {
+  envelope.lowest = envelope.limits;
+  envelope.lowestPeak = envelope.peak;
+  if (!(variant.supply.voltageMin < variant.supply.voltage)) return;
+  Variant low = variant;
+  low.supply.voltage = variant.supply.voltageMin;
+  const EnvelopeLimits& limits = envelope.lowest = envelopeLimits(low, inUse);
+  envelope.lowestPeak = closedCurve(curveSpeeds(limits, cornerSpeedOf(limits)),
+                                    [&](double w) { return limits.highestTorque(w); });
+}
+
+}  // namespace
+
 tl::expected<TorqueEnvelope, InputError> torqueEnvelope(
     const Variant& variant, const MotorConstants& inUse,
     const std::optional<ContinuousLimit>& continuous) {
@@ -209,9 +290,8 @@ tl::expected<TorqueEnvelope, InputError> torqueEnvelope(
   }
   TorqueEnvelope envelope;
   EnvelopeLimits& limits = envelope.limits;
-  limits = limitsOf(variant, inUse);
-  envelope.noLoadSpeed = noLoadSpeedOf(limits);
-  limits.speed = smallerSet(variant.motor.maxSpeed, envelope.noLoadSpeed);
+  limits = envelopeLimits(variant, inUse);
+  envelope.noLoadSpeed = limits.noLoadSpeed;
   envelope.stallTorque = limits.highestTorque(0);
   envelope.cornerSpeed = cornerSpeedOf(limits);
   const double lasting =
@@ -220,6 +300,7 @@ tl::expected<TorqueEnvelope, InputError> torqueEnvelope(
   envelope.continuous = continuous;
   const Eigen::ArrayXd speeds = curveSpeeds(limits, envelope.cornerSpeed);
   envelope.peak = closedCurve(speeds, [&](double w) { return limits.highestTorque(w); });
+  addLowestVoltage(variant, inUse, envelope);
   if (continuous) {
     envelope.lasting = closedCurve(speeds, [&](double w) { return envelope.continuousTorque(w); });
   }

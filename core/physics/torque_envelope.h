@@ -16,10 +16,21 @@ struct EnvelopeLimits {
   double voltage = 0;      ///< [V] largest voltage amplitude: of a phase, or direct
   double current = 0;      ///< [A] largest amplitude; +inf if neither motor nor controller limits
   double speed = 0;        ///< [rad/s] largest speed: mechanical limit and no-load speed
+  double noLoadSpeed = 0;  ///< [rad/s] where the voltage leaves no shaft torque; +inf if never
+  bool weakening = false;  ///< the controller weakens the field; else i_d = 0
+  double busVoltage = 0;   ///< [V] at no load
+  double sourceResistance = 0;  ///< [Ohm] the bus sags by it
+  Controller controller;        ///< for its losses, which the bus feeds too
 
   /// Largest current [A] that the voltage allows at `atSpeed` [rad/s] with i_d = 0; NaN if none.
   double voltageCurrent(double atSpeed) const;
-  /// Largest shaft torque [N·m] at `atSpeed` (either sign): the smaller of both limits, less drag.
+  /// [V] voltage amplitude left when the controller draws for these currents, bus sag included.
+  double voltageUnder(const DqCurrent& i, double atSpeed) const;
+  /// Currents with the largest torque at `atSpeed` (either sign), the bus as far down as they pull
+  /// it; empty if no current fits.
+  std::optional<DqCurrent> strongest(double atSpeed) const;
+  /// Largest shaft torque [N·m] at `atSpeed` (either sign): voltage and current limit, less drag;
+  /// NaN where no current fits the voltage.
   double highestTorque(double atSpeed) const;
   /// Smallest shaft torque: -highestTorque(-atSpeed).
   double lowestTorque(double atSpeed) const { return -highestTorque(-atSpeed); }
@@ -27,6 +38,13 @@ struct EnvelopeLimits {
   bool contains(double atSpeed, double torque) const;
   /// The factor by which (atSpeed, torque) can be scaled until it meets the edge; < 1 outside.
   double rayFactor(double atSpeed, double torque) const;
+  /// Currents [A] for a shaft torque [N·m]; where the voltage does not allow it, those that would
+  /// be needed without that limit.
+  DqCurrent operatingPoint(double atSpeed, double torque) const;
+
+ private:
+  double room(double atSpeed, double torque) const;
+  std::optional<DqCurrent> strongestAt(double atSpeed, double amplitude) const;
 };
 
 /// The lasting limit from steady heat: copper loss that holds the winding at its limit.
@@ -54,9 +72,11 @@ struct TorqueEnvelope {
   double continuousCurrent = 0;  ///< [A] amplitude the controller can last; +inf if not given
   double stallTorque = 0;        ///< [N·m] peak at standstill
   double cornerSpeed = 0;        ///< [rad/s] where the voltage begins to limit; 0 if it always does
-  double noLoadSpeed = 0;        ///< [rad/s] where the voltage leaves no shaft torque
+  double noLoadSpeed = 0;  ///< [rad/s] where the voltage leaves no shaft torque; +inf if never
   EnvelopeCurve peak;
   EnvelopeCurve lasting;  ///< empty without a continuous limit
+  EnvelopeLimits lowest;  ///< at the lowest bus voltage, which the verdicts count with
+  EnvelopeCurve lowestPeak;
 
   /// Largest lasting shaft torque [N·m] at `speed` (either sign): heat, controller and voltage; NaN
   /// without a continuous limit.
@@ -67,14 +87,17 @@ struct TorqueEnvelope {
 /// sine-triangle, 2V/pi six-step; V for direct-current machines.
 double voltageLimit(double busVoltage, Modulation modulation, bool direct);
 
-/// Steady-heat limit of the motor, from its thermal resistances or its continuous torque; fails
-/// naming the field that is missing.
+/// Steady-heat limit of the motor, from its thermal resistances as mounted or its continuous
+/// torque; the winding limit is derated for altitude. Fails naming the field that is missing.
 tl::expected<ContinuousLimit, InputError> continuousLimit(const Motor& motor,
                                                           const MotorConstants& atReference,
-                                                          double ambient);
+                                                          const Requirements& requirements);
 
-/// The envelope with i_d = 0; `inUse` at the temperature in use. Fails naming the field that is
-/// missing.
+/// Limits of machine, controller and supply; the no-load speed among them.
+EnvelopeLimits envelopeLimits(const Variant& variant, const MotorConstants& machine);
+
+/// The envelope, i_d = 0 or with field weakening; `inUse` at the temperature in use. Fails naming
+/// the field that is missing.
 tl::expected<TorqueEnvelope, InputError> torqueEnvelope(
     const Variant& variant, const MotorConstants& inUse,
     const std::optional<ContinuousLimit>& continuous);

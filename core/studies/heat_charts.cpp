@@ -39,7 +39,7 @@ Ripple rippleOf(const HeatNetwork& network, const HeatLoad& load, const Vector2d
   for (Index i = 0; i < load.duration.size(); ++i) {
     toHere = toHere.then(heatStep(network, load.copper20[i], load.housing[i], load.duration[i]));
     const double winding = toHere(start)[0];
-    if (winding > high) high = winding, ripple.hottest = toHere;
+    if (!(winding <= high)) high = winding, ripple.hottest = toHere;
     if (winding < low) low = winding, ripple.coolest = toHere;
   }
   ripple.cycle = toHere;
@@ -49,8 +49,8 @@ Ripple rippleOf(const HeatNetwork& network, const HeatLoad& load, const Vector2d
 /// First cycle whose hottest instant is over the limit, by bisection on rising temperatures.
 double firstOver(const Ripple& ripple, const Vector2d& cold, double limit, double period,
                  double horizon) {
-  const auto over = [&](std::uint64_t n) {
-    return ripple.hottest(power(ripple.cycle, n)(cold))[0] >= limit;
+  const auto over = [&](std::uint64_t n) {  // a runaway ends beyond all numbers
+    return !(ripple.hottest(power(ripple.cycle, n)(cold))[0] < limit);
   };
   auto high = static_cast<std::uint64_t>(std::ceil(horizon / period));
   if (over(0)) return 0;
@@ -110,8 +110,9 @@ double lastingCopper20(const HeatNetwork& n, double housing, double limit) {
 double timeToLimit(const HeatNetwork& network, double copper20, double housing,
                    const Vector2d& from, double limit) {
   if (from[0] >= limit) return 0;
-  const auto room = [&](double logTime) {
-    return limit - heatStep(network, copper20, housing, std::exp(logTime))(from)[0];
+  const auto room = [&](double logTime) {  // a runaway ends beyond all numbers
+    const double end = heatStep(network, copper20, housing, std::exp(logTime))(from)[0];
+    return std::isfinite(end) ? std::max(-1.0, (limit - end) / (limit - from[0])) : -1.0;
   };
   const double last = std::log(50 * slowTimeConstant(network));
   if (room(last) > 0) return kInfinity;
@@ -129,9 +130,7 @@ double allowedAtDuty(const HeatNetwork& network, double housing, double idleHous
     const HeatMap off = heatStep(network, 0, idleHousing, (1 - duty) * period);
     const HeatMap cycle = off.then(on);  // starts and ends at the hottest instant
     const Eigen::Matrix2d gap = Eigen::Matrix2d::Identity() - cycle.gain;
-    if (!(gap.determinant() > 0) || !(cycle.gain.trace() < 1 + cycle.gain.determinant())) {
-      return -1.0;
-    }
+    if (!(gap.determinant() > 0) || !(cycle.gain.determinant() < 1)) return -1.0;  // runaway
     const Vector2d hottest = gap.partialPivLu().solve(cycle.offset);
     return std::clamp((limit - hottest[0]) / (limit - network.ambient), -1.0, 1.0);
   };

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include <fmt/format.h>
+#include <Eigen/LU>
 #include <Eigen/QR>
 #include <unsupported/Eigen/NonLinearOptimization>
 #include <unsupported/Eigen/NumericalDiff>
@@ -80,6 +81,13 @@ InputError refuse(std::string what, std::string remedy) {
 
 tl::expected<void, InputError> validate(const HeatCurve& curve) {
   const Index n = curve.time.size();
+  if (curve.winding.size() != n || curve.power.size() != n ||
+      (curve.housing.size() != 0 && curve.housing.size() != n)) {
+    return tl::unexpected(refuse("the columns differ in length", "give every row all its values"));
+  }
+  if (!std::isfinite(curve.ambient)) {
+    return tl::unexpected(refuse("the ambient is no number", "give the ambient temperature"));
+  }
   if (n < 6) {
     return tl::unexpected(refuse(fmt::format("{} rows are too few", n), "give six rows or more"));
   }
@@ -95,6 +103,12 @@ tl::expected<void, InputError> validate(const HeatCurve& curve) {
       return tl::unexpected(
           refuse(fmt::format("time does not rise at row {}", i + 1), "sort the rows by time"));
     }
+  }
+  if ((curve.power.head(n - 1) == 0).all()) {
+    return tl::unexpected(
+        refuse("no power in any row: cooling alone shows time constants, but no "
+               "resistance or heat capacity",
+               "add rows of heating with their power"));
   }
   if ((curve.winding - curve.winding[0]).abs().maxCoeff() < 1) {
     return tl::unexpected(refuse("the winding's temperature hardly changes",
@@ -137,13 +151,14 @@ tl::expected<HeatFit, InputError> fitHeat(const HeatCurve& curve) {
   }
   derived.df(logs, slope);
   const double variance = left.squaredNorm() / std::max<double>(1, residuals.values() - 4.0);
-  const MatrixXd normal = slope.transpose() * slope;
-  const Eigen::FullPivHouseholderQR<MatrixXd> factors(normal);
-  if (factors.rank() < 4) {
+  Eigen::ColPivHouseholderQR<MatrixXd> factors(slope);
+  factors.setThreshold(1e-6);  // derivatives by differences are no better
+  const MatrixXd covariance = variance * (slope.transpose() * slope).inverse();
+  // A value known to no better than its own size is not known.
+  if (factors.rank() < 4 || !(covariance.diagonal().maxCoeff() < 1)) {
     return tl::unexpected(refuse("the curve cannot tell all four values apart",
                                  "measure longer, or the housing's temperature too"));
   }
-  const MatrixXd covariance = variance * factors.inverse();
   HeatFit fit;
   fit.windingToHousing = fitted(logs[0], covariance(0, 0));
   fit.housingToAmbient = fitted(logs[1], covariance(1, 1));

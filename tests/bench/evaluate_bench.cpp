@@ -18,6 +18,23 @@ void evaluateAll(benchmark::State& state) {
   for (auto _ : state) benchmark::DoNotOptimize(evaluate(project));
 }
 
+/// A weakened field and a q axis of three times the inductance: no closed form.
+void evaluateSalient(benchmark::State& state) {
+  Project project = projectOf(state);
+  project.active().controller.fieldWeakening = true;
+  project.active().motor.inductanceQ = 3 * project.active().motor.inductance;
+  for (auto _ : state) benchmark::DoNotOptimize(evaluate(project));
+}
+
+/// The same at half the bus voltage, so that most of the cycle runs weakened.
+void evaluateWeakened(benchmark::State& state) {
+  Project project = projectOf(state);
+  project.active().controller.fieldWeakening = true;
+  project.active().motor.inductanceQ = 3 * project.active().motor.inductance;
+  project.active().supply.voltage = 24;
+  for (auto _ : state) benchmark::DoNotOptimize(evaluate(project));
+}
+
 void sample(benchmark::State& state) {
   const Project project = projectOf(state);
   for (auto _ : state) benchmark::DoNotOptimize(sampleCycle(project.cycle));
@@ -66,6 +83,16 @@ void flow(benchmark::State& state) {
 }
 
 BENCHMARK(evaluateAll)->Name("evaluate")->Arg(1000)->Arg(10000)->Unit(benchmark::kMicrosecond);
+BENCHMARK(evaluateSalient)
+    ->Name("evaluate_salient")
+    ->Arg(1000)
+    ->Arg(10000)
+    ->Unit(benchmark::kMicrosecond);
+BENCHMARK(evaluateWeakened)
+    ->Name("evaluate_weakened")
+    ->Arg(1000)
+    ->Arg(10000)
+    ->Unit(benchmark::kMicrosecond);
 BENCHMARK(sample)->Arg(1000)->Arg(10000)->Unit(benchmark::kMicrosecond);
 BENCHMARK(load)->Arg(1000)->Arg(10000)->Unit(benchmark::kMicrosecond);
 BENCHMARK(chain)->Arg(1000)->Arg(10000)->Unit(benchmark::kMicrosecond);

@@ -26,7 +26,12 @@ MotorConstants machineOf(double constant, double resistance, double dragTorque =
 }
 
 EnvelopeLimits limitsOf(const MotorConstants& machine, double voltage, double current = kInfinity) {
-  return {machine, voltage, current, kInfinity};
+  EnvelopeLimits limits;
+  limits.machine = machine;
+  limits.voltage = voltage;
+  limits.current = current;
+  limits.speed = kInfinity;
+  return limits;
 }
 
 TorqueEnvelope envelopeOf(const MotorConstants& machine, double voltage) {
@@ -40,6 +45,45 @@ TorqueEnvelope envelopeOf(const MotorConstants& machine, double voltage) {
 // Fitzgerald, Kingsley and Umans, Electric Machinery, ex. 7.9 (FOSSEE): 50 V and 1.25 A without
 // load at 2100 rpm, 1.03 ohm: K = 0.22 V·s/rad, 61 W lost in rotation; with 48 V at 1700 rpm 275 W
 // at the shaft. The book keeps the 61 W at the lower speed.
+TEST(PublishedDcMachine, NoLoadCurrentGivesTheDrag) {
+  Motor motor;
+  motor.kind = MotorKind::BrushedDc;
+  motor.torqueConstant = 0.22;
+  motor.resistance = 1.03;
+  motor.noLoadCurrent = 1.25;
+  const double speed = 2100 * kRpm;
+  // 0.22 V·s/rad is rounded: the EMF of 48.71 V at 2100 rpm gives 60.89 W, 0.22 gives 60.48 W.
+  EXPECT_NEAR(convertMotor(motor)->constants.drag(speed) * speed, 0.22 * 1.25 * speed, 1e-12);
+  motor.torqueConstant = (50 - 1.03 * 1.25) / speed;
+  const MotorConstants machine = convertMotor(motor)->constants;
+  EXPECT_NEAR(machine.torquePerAmp, 0.22, 2e-3);
+  EXPECT_NEAR(machine.drag(speed) * speed, 60.89, 5e-3);
+  // And the machine runs without load at 2100 rpm from 50 V again.
+  EXPECT_NEAR(envelopeOf(machine, 50).noLoadSpeed, speed, 1e-9 * speed);
+}
+
+// By hand: 0.5 A at 100 rad/s and 0.9 A at 300 rad/s of 0.1 N·m/A: 0.05 and 0.09 N·m, so
+// 0.03 N·m + 2e-4 N·m·s/rad; readings that fall with speed count as constant.
+TEST(NoLoadCurrent, TwoReadingsSplitTheDrag) {
+  Motor motor;
+  motor.kind = MotorKind::BrushedDc;
+  motor.torqueConstant = 0.1;
+  motor.resistance = 1;
+  motor.noLoadCurrent = 0.5;
+  motor.noLoadSpeed = 100;
+  motor.noLoadCurrent2 = 0.9;
+  motor.noLoadSpeed2 = 300;
+  const MotorConstants machine = convertMotor(motor)->constants;
+  EXPECT_NEAR(machine.dragTorque, 0.03, 1e-15);
+  EXPECT_NEAR(machine.dragDamping, 2e-4, 1e-17);
+  motor.noLoadCurrent2 = 0.4;
+  EXPECT_NEAR(convertMotor(motor)->constants.drag(200), 0.05, 1e-15);
+  // Of a three-phase machine in the measure of its torque constant: 0.1 N·m per ampere rms.
+  motor.kind = MotorKind::Sinusoidal;
+  motor.noLoadCurrent2 = kUnset;
+  EXPECT_NEAR(convertMotor(motor)->constants.drag(200), 0.05, 1e-15);
+}
+
 TEST(PublishedDcMachine, ShaftPowerAtSpeed) {
   const double lossPower = (50 - 1.03 * 1.25) * 1.25;
   EXPECT_NEAR(lossPower, 60.89, 5e-3);

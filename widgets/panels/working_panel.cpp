@@ -49,6 +49,7 @@ WorkingPanel::WorkingPanel(QWidget* parent)
       m_copy(makeCopyButton()) {
   setObjectName(QStringLiteral("working"));
   m_title->setProperty("role", "title");
+  m_title->setWordWrap(true);
   m_title->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   m_text->setObjectName(QStringLiteral("working.text"));
   m_text->setAccessibleName(tr("Working"));

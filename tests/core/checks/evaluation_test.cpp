@@ -80,7 +80,7 @@ TEST(Evaluation, TightestPointIsTheTightestOfAll) {
     double least = std::numeric_limits<double>::infinity();
     for (Eigen::Index i = 0; i < e.cycle->size(); ++i) {
       least = std::min(least,
-                       e.envelope->limits.rayFactor(e.chain->motorSpeed[i], e.demand->torque[i]));
+                       e.envelope->lowest.rayFactor(e.chain->motorSpeed[i], e.demand->torque[i]));
     }
     EXPECT_NEAR(e.tightest->factor, least, 1e-9 * least);
   }

@@ -55,6 +55,71 @@ TEST(Explain, EveryCheckHasFormulaSourceAndSymbols) {
   }
 }
 
+// What is known is shown even while the check is open.
+TEST(Explain, OpenChecksShowWhatIsKnown) {
+  Project project = exampleProject();
+  ASSERT_TRUE(setField(project, "motor.rotorInertia", "").has_value());
+  for (const Explained& one : explainedChecks(project)) {
+    if (one.check.stage >= 0) continue;
+    SCOPED_TRACE(one.check.title);
+    EXPECT_FALSE(one.working.symbols.empty());
+  }
+}
+
+// x_max = max x / ((I_pk² - I_c²) t_pk)
+TEST(Explain, ControllerOverload) {
+  const Explained one = explained("controller.overload");
+  EXPECT_EQ(one.at("x_max"), one.check.demand);
+  EXPECT_EQ(one.check.capacity, 1);
+  EXPECT_EQ(one.at("t_pk"), 0.5);
+}
+
+// margin = (T_lim - T_a) / (T_peak - T_a) - 1, from the ambient
+TEST(Explain, Temperatures) {
+  const Explained winding = explained("motor.temperature_winding");
+  EXPECT_EQ(winding.at("T_peak"), winding.check.demand);
+  EXPECT_EQ(winding.at("T_lim"), winding.check.capacity);
+  EXPECT_NEAR(
+      (winding.at("T_lim") - winding.at("T_a")) / (winding.at("T_peak") - winding.at("T_a")),
+      winding.check.margin + 1, 1e-12);
+  EXPECT_LT(winding.at("T_mean"), winding.at("T_peak"));
+  EXPECT_LT(winding.at("\u03c1"), 1);
+  const Explained housing = explained("motor.temperature_housing");
+  EXPECT_EQ(housing.at("T_peak"), housing.check.demand);
+  EXPECT_EQ(housing.at("T_h,max"), housing.check.capacity);
+  const Explained touch = explained("motor.touch_temperature");
+  EXPECT_EQ(touch.at("T_housing"), touch.check.demand);
+  EXPECT_EQ(touch.at("T_burn"), touch.check.capacity);
+  EXPECT_EQ(touch.check.capacity, 65);
+}
+
+// I_dm (1 + alpha (T_mag - T_dm))
+TEST(Explain, Magnet) {
+  const Explained one = explained("motor.magnet");
+  EXPECT_EQ(one.at("I_peak"), one.check.demand);
+  const std::string alpha = "\u03b1_dm";
+  EXPECT_NEAR(one.at("I_dm") * (1 + one.at(alpha) * (one.at("T_mag") - one.at("T_dm"))),
+              one.check.capacity, 1e-12 * one.check.capacity);
+}
+
+// Peak and mean power, C (V² - V_dc²) / 2 and the resistor's shares of its ratings.
+TEST(Explain, Supply) {
+  const Explained peak = explained("supply.power_peak");
+  EXPECT_EQ(peak.at("P"), peak.check.demand);
+  EXPECT_EQ(peak.at("P_pk"), peak.check.capacity);
+  const double period = evaluate(exampleProject()).cycle->period;
+  const Explained mean = explained("supply.power_mean");
+  EXPECT_NEAR((mean.at("E_drawn") - mean.at("E_returned")) / period, mean.check.demand, 1e-12);
+  EXPECT_EQ(mean.at("P_c"), mean.check.capacity);
+  const Explained rise = explained("supply.voltage_rise");
+  EXPECT_EQ(rise.at("V"), rise.check.demand);
+  EXPECT_EQ(rise.at("V_lim"), rise.check.capacity);
+  const Explained brake = explained("supply.brake_resistor");
+  EXPECT_EQ(
+      std::max(brake.at("P_mean") / brake.at("P_br,c"), brake.at("P_peak") / brake.at("P_br")),
+      brake.check.demand);
+}
+
 TEST(Explain, EveryKindOfCheckIsInTheExample) {
   for (const CheckKind& kind : checkKinds()) {
     explained(kind.id, kind.perStage ? 1 : -1);

@@ -114,10 +114,28 @@ TEST_F(Identities, PowerBalancesOverTheCycle) {
     const bool tabled =
         std::any_of(one.project.cycle.segments.begin(), one.project.cycle.segments.end(),
                     [](const Segment& segment) { return segment.law == MotionLaw::Table; });
-    const double supply = quantityValue(e, "supply.power_mean");
+    const double supply = cycleMean(*e.cycle, e.demand->supplyPower);
     const double joint = quantityValue(e, "joint.power_mean");
     const double scale = cycleMean(*e.cycle, e.demand->supplyPower.abs());
     EXPECT_NEAR(supply, joint + cycleMean(*e.cycle, lossOf(e)), (tabled ? 1e-2 : 1e-9) * scale);
+  }
+}
+
+// What the source gives, less what it takes back and the resistor burns, is what the controller
+// draws. The bus is followed in steps of mean power, so it closes as trapezoids do.
+TEST_F(Identities, BusBalancesOverTheCycle) {
+  for (const NamedProject& one : all) {
+    SCOPED_TRACE(one.name);
+    const Evaluation e = evaluate(one.project);
+    if (!e.supply || !e.supply->energy.settles) continue;
+    const ArrayXd& t = e.supply->duration;
+    const ArrayXd& power = e.demand->supplyPower;
+    const double steps = ((power.head(t.size()) + power.tail(t.size())) / 2 * t).sum();
+    const double scale = cycleMean(*e.cycle, power.abs());
+    const double balance =
+        quantityValue(e, "supply.power_mean") - e.supply->energy.braked / e.cycle->period;
+    EXPECT_NEAR(balance, steps / e.cycle->period, 1e-7 * scale);
+    EXPECT_NEAR(balance, cycleMean(*e.cycle, power), 1e-3 * scale);
   }
 }
 
@@ -268,7 +286,9 @@ TEST_F(Identities, HeavierPayloadNeverHelpsTorque) {
                             check.id == "joint.holding" || check.id.starts_with("controller.");
         if (!torque) continue;
         const double before = named(lighter, check.title)->margin;
-        EXPECT_LE(check.margin, before * (1 + 1e-12)) << check.title << " x " << factor;
+        if (std::isnan(before) && std::isnan(check.margin)) continue;  // open both times
+        EXPECT_LE(check.margin, before + 1e-12 * std::abs(before))
+            << check.title << " x " << factor;
       }
       lighter = std::move(next);
     }

@@ -9,6 +9,13 @@
 namespace jw {
 namespace {
 
+/// Requirements at an ambient [°C].
+Requirements at(double ambient) {
+  Requirements wanted;
+  wanted.ambient = ambient;
+  return wanted;
+}
+
 Motor exampleMotor() {
   Motor motor;
   motor.torqueConstant = 0.11;  // per ampere rms
@@ -22,7 +29,7 @@ Motor exampleMotor() {
 MotorConstants referenceOf(const Motor& motor) { return convertMotor(motor)->constants; }
 
 TorqueEnvelope envelopeOf(const Motor& motor, double ambient, double voltage = 300) {
-  const auto limit = continuousLimit(motor, referenceOf(motor), ambient);
+  const auto limit = continuousLimit(motor, referenceOf(motor), at(ambient));
   EXPECT_TRUE(limit.has_value());
   Variant variant;
   variant.motor = motor;
@@ -38,7 +45,7 @@ TEST(ContinuousLimit, FromThermalResistances) {
   Motor motor = exampleMotor();
   motor.thermalResistanceWinding = 1.2;
   motor.thermalResistanceHousing = 2.5;
-  const ContinuousLimit limit = *continuousLimit(motor, referenceOf(motor), 40);
+  const ContinuousLimit limit = *continuousLimit(motor, referenceOf(motor), at(40));
   EXPECT_NEAR(limit.current(0) / std::numbers::sqrt2, 5.81766, 5e-6);
   EXPECT_NEAR(limit.machine.torquePerRmsAmp(), 0.097103, 5e-7);
   EXPECT_NEAR(envelopeOf(motor, 40).continuousTorque(0), 5.81766 * 0.097103, 5e-6);
@@ -80,8 +87,8 @@ TEST(ContinuousLimit, DragAloneCanBeTooHot) {
   motor.thermalResistanceWinding = 1.2;
   motor.thermalResistanceHousing = 2.5;
   // 4e-5 w² + 0.02 w > 46 W from w = 851.2 rad/s on.
-  EXPECT_GT(continuousLimit(motor, referenceOf(motor), 40)->current(851), 0);
-  EXPECT_EQ(continuousLimit(motor, referenceOf(motor), 40)->current(852), 0);
+  EXPECT_GT(continuousLimit(motor, referenceOf(motor), at(40))->current(851), 0);
+  EXPECT_EQ(continuousLimit(motor, referenceOf(motor), at(40))->current(852), 0);
 }
 
 TEST(ContinuousLimit, ControllerAndVoltageLimitToo) {
@@ -92,7 +99,7 @@ TEST(ContinuousLimit, ControllerAndVoltageLimitToo) {
   variant.motor = motor;
   variant.supply.voltage = 300;
   variant.controller.currentContinuous = 3;
-  const ContinuousLimit limit = *continuousLimit(motor, referenceOf(motor), 40);
+  const ContinuousLimit limit = *continuousLimit(motor, referenceOf(motor), at(40));
   const TorqueEnvelope envelope = *torqueEnvelope(variant, referenceOf(motor), limit);
   EXPECT_NEAR(envelope.continuousTorque(0), 3 * 0.097103, 5e-6);
   const double fast = 0.999 * envelope.noLoadSpeed;
@@ -102,12 +109,12 @@ TEST(ContinuousLimit, ControllerAndVoltageLimitToo) {
 
 TEST(ContinuousLimit, SaysWhatIsMissing) {
   Motor motor = exampleMotor();
-  EXPECT_EQ(continuousLimit(motor, referenceOf(motor), 40).error().where, "motor.continuousTorque");
+  EXPECT_EQ(continuousLimit(motor, referenceOf(motor), at(40)).error().where, "motor.continuousTorque");
   motor.thermalResistanceWinding = 1;
-  EXPECT_EQ(continuousLimit(motor, referenceOf(motor), 40).error().where, "motor.continuousTorque");
+  EXPECT_EQ(continuousLimit(motor, referenceOf(motor), at(40)).error().where, "motor.continuousTorque");
   motor.thermalResistanceHousing = 1;
-  EXPECT_TRUE(continuousLimit(motor, referenceOf(motor), 40).has_value());
-  EXPECT_EQ(continuousLimit(motor, referenceOf(motor), 155).error().where,
+  EXPECT_TRUE(continuousLimit(motor, referenceOf(motor), at(40)).has_value());
+  EXPECT_EQ(continuousLimit(motor, referenceOf(motor), at(155)).error().where,
             "motor.windingTemperatureMax");
 }
 

@@ -18,6 +18,7 @@ MotorConstants machineOf(double drag) {
           .emfPerSpeed = 0.052,
           .resistance = 0.18,
           .inductance = 0.15e-3,
+          .inductanceQ = 0.15e-3,
           .dragTorque = drag,
           .dragDamping = drag / 2000};
 }
@@ -176,7 +177,7 @@ struct RandomLimits {
     m.emfPerSpeed = between(0.01, 0.2);
     m.torquePerAmp = 1.5 * m.emfPerSpeed;
     m.resistance = between(0.02, 0.5);
-    m.inductance = between(0, 1e-3);
+    m.inductance = m.inductanceQ = between(0, 1e-3);
     Variant variant = variantOf(between(12, 100), between(5, 60));
     m.dragTorque = between(0, 0.05) * variant.controller.currentPeak * m.torquePerAmp;
     m.dragDamping = m.dragTorque / 1000;

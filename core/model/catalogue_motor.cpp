@@ -1,6 +1,7 @@
-// Field catalogue of supply, controller and motor.
+// Field catalogue of the motor.
 #include <array>
 
+#include "core/model/choices.h"
 #include "core/model/field_access.h"
 
 namespace jw {
@@ -8,9 +9,6 @@ namespace {
 
 using namespace access;
 
-constexpr ChoiceItem kCurrentMeasures[] = {{"rms", "A rms"}, {"peak", "A peak"}};
-constexpr ChoiceItem kModulations[] = {
-    {"spaceVector", "space vector"}, {"sineTriangle", "sine-triangle"}, {"sixStep", "six-step"}};
 constexpr ChoiceItem kMotorKinds[] = {{"sinusoidal", "three-phase, sine"},
                                       {"block", "three-phase, block"},
                                       {"brushedDc", "brushed DC"}};
@@ -21,66 +19,32 @@ constexpr ChoiceItem kVoltageMeasures[] = {{"lineToLinePeak", "line to line, pea
                                            {"phasePeak", "phase, peak"},
                                            {"phaseRms", "phase, rms"}};
 
-bool isSine(const Motor& m) {
-  return m.kind == MotorKind::Sinusoidal;
-}
-bool isThreePhase(const Motor& m) {
-  return m.kind != MotorKind::BrushedDc;
-}
-bool hasBrake(const Motor& m) {
-  return isSet(m.brakeTorque);
-}
-bool hasRating(const Motor& m) {
-  return isSet(m.continuousTorque);
-}
+constexpr ChoiceItem kThermalClasses[] = {
+    {"stated", "as stated below"}, {"A105", "A, 105 \u00b0C"}, {"E120", "E, 120 \u00b0C"},
+    {"B130", "B, 130 \u00b0C"},    {"F155", "F, 155 \u00b0C"}, {"H180", "H, 180 \u00b0C"},
+    {"N200", "N, 200 \u00b0C"},    {"R220", "R, 220 \u00b0C"}};
+
+bool isSine(const Motor& m) { return m.kind == MotorKind::Sinusoidal; }
+bool isThreePhase(const Motor& m) { return m.kind != MotorKind::BrushedDc; }
+bool hasRating(const Motor& m) { return isSet(m.continuousTorque); }
 constexpr Applies kSine = &appliesTo<Motor, isSine>;
 constexpr Applies kThreePhase = &appliesTo<Motor, isThreePhase>;
-constexpr Applies kBrake = &appliesTo<Motor, hasBrake>;
 constexpr Applies kRated = &appliesTo<Motor, hasRating>;
 
-const auto& supplyFields() {
-  static const std::array kFields{
-      number<&Supply::voltage>({"voltage", "Bus voltage", "V_dc",
-                                "Direct voltage at the controller; sets the highest speed."},
-                               Quantity::Voltage, "V", {0, 1e5, true}),
-  };
-  return kFields;
-}
-
-const auto& controllerFields() {
-  static const std::array kFields{
-      number<&Controller::currentPeak>(
-          {"currentPeak", "Peak current", "I_pk",
-           "Largest phase current the controller gives for a short time; caps the peak torque."},
-          Quantity::Current, "A", {0, 1e6, true}),
-      number<&Controller::currentContinuous>(
-          {"currentContinuous", "Continuous current", "I_c",
-           "Phase current the controller gives for ever; against the rms of the cycle."},
-          Quantity::Current, "A", {0, 1e6, true}),
-      choice<&Controller::currentMeasure>(
-          {"currentMeasure", "Currents stated in", "",
-           "Whether the two currents are rms values or the amplitude of the sine. A direct current "
-           "is both."},
-          kCurrentMeasures),
-      choice<&Controller::modulation>(
-          {"modulation", "Modulation", "",
-           "Largest phase voltage: V/\u221a3 space vector, V/2 sine-triangle, 2V/\u03c0 six-step.",
-           "Holmes and Lipo, Pulse Width Modulation for Power Converters; from memory"},
-          kModulations),
-      number<&Controller::idlePower>(
-          {"idlePower", "Idle power", "P_0", "Power that the electronics draw with no output."},
-          Quantity::Power, "W", {0, 1e6}),
-      number<&Controller::lossPerAmpere>(
-          {"lossPerAmpere", "Loss per ampere", "k_I",
-           "Loss proportional to the rms output current, in watts per ampere (volts)."},
-          Quantity::Voltage, "V", {0, 1e3}),
-      number<&Controller::lossResistance>(
-          {"lossResistance", "Loss resistance", "r_I",
-           "Loss proportional to the square of the rms output current."},
-          Quantity::Resistance, "ohm", {0, 1e3}),
-  };
-  return kFields;
-}
+bool hasMagnetLimit(const Motor& m) { return isSet(m.demagnetizingCurrent); }
+bool statesLimit(const Motor& m) { return m.thermalClass == ThermalClass::Stated; }
+bool wantsTimeConstant1(const Motor& m) { return !isSet(m.windingCapacity); }
+bool wantsTimeConstant2(const Motor& m) { return !isSet(m.housingCapacity); }
+bool hasNoLoad(const Motor& m) { return isSet(m.noLoadCurrent); }
+bool hasNoLoad2(const Motor& m) { return hasNoLoad(m) && isSet(m.noLoadCurrent2); }
+bool statesDrag(const Motor& m) { return !hasNoLoad(m); }
+constexpr Applies kMagnet = &appliesTo<Motor, hasMagnetLimit>;
+constexpr Applies kStatedLimit = &appliesTo<Motor, statesLimit>;
+constexpr Applies kNoC1 = &appliesTo<Motor, wantsTimeConstant1>;
+constexpr Applies kNoC2 = &appliesTo<Motor, wantsTimeConstant2>;
+constexpr Applies kNoLoad = &appliesTo<Motor, hasNoLoad>;
+constexpr Applies kNoLoad2 = &appliesTo<Motor, hasNoLoad2>;
+constexpr Applies kStatedDrag = &appliesTo<Motor, statesDrag>;
 
 const auto& motorFields() {
   static const std::array kFields{
@@ -127,6 +91,10 @@ const auto& motorFields() {
           {"inductance", "Inductance", "L",
            "Winding inductance; with pole pairs and speed it takes voltage. Not given = 0."},
           Quantity::Inductance, "mH", {0, 1e3}, kSine),
+      number<&Motor::inductanceQ>(
+          {"inductanceQ", "Inductance, q axis", "L_q",
+           "Across the magnet, where it differs; then the one above is along it. Not given = equal."},
+          Quantity::Inductance, "mH", {0, 1e3}, kSine),
       choice<&Motor::inductanceMeasure>({"inductanceMeasure", "L measured", "",
                                          "Between two terminals, or of one phase winding."},
                                         kWindingMeasures, kSine),
@@ -140,6 +108,17 @@ const auto& motorFields() {
                                    "Winding or demagnetization limit. Not given = only the "
                                    "controller limits."},
                                   Quantity::Current, "A", {0, 1e6, true}),
+      number<&Motor::demagnetizingCurrent>(
+          {"demagnetizingCurrent", "Magnet current limit", "I_dm",
+           "Amplitude (direct current for brushed and block) that begins to harm the magnets."},
+          Quantity::Current, "A", {0, 1e6, true}),
+      number<&Motor::demagnetizingTemperature>(
+          {"demagnetizingTemperature", "stated at", "T_dm", "Magnet temperature of that current."},
+          Quantity::Temperature, "degC", {-60, 400}, kMagnet),
+      number<&Motor::demagnetizingCoefficient>(
+          {"demagnetizingCoefficient", "changing by", "\u03b1_dm",
+           "I_dm (1 + \u03b1_dm (T \u2212 T_dm)): negative for NdFeB, positive for ferrite."},
+          Quantity::TemperatureCoefficient, "1/K", {-0.1, 0.1}, kMagnet),
       choice<&Motor::currentPeakMeasure>(
           {"currentPeakMeasure", "Peak current in", "", "Rms or the amplitude of the sine."},
           kCurrentMeasures, kSine),
@@ -152,10 +131,16 @@ const auto& motorFields() {
                                      "Ambient at which the continuous torque is stated.",
                                      "40 \u00b0C reference: IEC 60034-1, from memory"},
                                     Quantity::Temperature, "degC", {-60, 200}, kRated),
-      number<&Motor::windingTemperatureMax>(
-          {"windingTemperatureMax", "Winding limit", "T_w,max",
-           "Highest winding temperature, by thermal class: B 130, F 155, H 180 \u00b0C.",
+      choice<&Motor::thermalClass>(
+          {"thermalClass", "Thermal class", "", "Class of the insulation; sets the winding limit.",
            "IEC 60085; read second-hand"},
+          kThermalClasses),
+      number<&Motor::windingTemperatureMax>(
+          {"windingTemperatureMax", "Winding limit", "T_w,max", "Highest winding temperature."},
+          Quantity::Temperature, "degC", {0, 400}, kStatedLimit),
+      number<&Motor::housingTemperatureMax>(
+          {"housingTemperatureMax", "Housing limit", "T_h,max",
+           "Highest housing temperature: bearings, encoder, grease."},
           Quantity::Temperature, "degC", {0, 400}),
       number<&Motor::thermalResistanceWinding>(
           {"thermalResistanceWinding", "Winding to housing", "R_12",
@@ -165,12 +150,42 @@ const auto& motorFields() {
           {"thermalResistanceHousing", "Housing to ambient", "R_2",
            "Thermal resistance from housing to ambient, as mounted."},
           Quantity::ThermalResistance, "K/W", {0, 1e6, true}),
+      number<&Motor::mountResistance>(
+          {"mountResistance", "Housing to mount", "R_m",
+           "Thermal resistance to a plate at ambient temperature, beside R_2. Not given = free air."},
+          Quantity::ThermalResistance, "K/W", {0, 1e6, true}),
+      number<&Motor::windingCapacity>(
+          {"windingCapacity", "Winding heat capacity", "C_1", "Or give the time constant below."},
+          Quantity::HeatCapacity, "J/K", {0, 1e9, true}),
+      number<&Motor::windingTimeConstant>(
+          {"windingTimeConstant", "Winding time constant", "\u03c4_1", "C_1 = \u03c4_1 / R_12."},
+          Quantity::Time, "s", {0, 1e9, true}, kNoC1),
+      number<&Motor::housingCapacity>(
+          {"housingCapacity", "Housing heat capacity", "C_2", "Or give the time constant below."},
+          Quantity::HeatCapacity, "J/K", {0, 1e9, true}),
+      number<&Motor::housingTimeConstant>({"housingTimeConstant", "Housing time constant",
+                                           "\u03c4_2", "C_2 = \u03c4_2 / R_2, in free air."},
+                                          Quantity::Time, "min", {0, 1e9, true}, kNoC2),
+      number<&Motor::noLoadCurrent>(
+          {"noLoadCurrent", "No-load current", "I_0",
+           "Counted as K_t is; gives the no-load torque in place of the two below."},
+          Quantity::Current, "A", {0, 1e6, true}),
+      number<&Motor::noLoadSpeed>(
+          {"noLoadSpeed", "at a speed of", "n_01", "Speed at which the no-load current was read."},
+          Quantity::AngularSpeed, "rpm", {0, 1e9, true}, kNoLoad),
+      number<&Motor::noLoadCurrent2>({"noLoadCurrent2", "No-load current, second", "I_02",
+                                      "A second reading splits the torque into constant and "
+                                      "speed-dependent."},
+                                     Quantity::Current, "A", {0, 1e6, true}, kNoLoad),
+      number<&Motor::noLoadSpeed2>(
+          {"noLoadSpeed2", "second at a speed of", "n_02", "Speed of the second reading."},
+          Quantity::AngularSpeed, "rpm", {0, 1e9, true}, kNoLoad2),
       number<&Motor::dragTorque>({"dragTorque", "No-load torque", "T_0",
                                   "Constant part of the no-load torque (bearings, hysteresis)."},
-                                 Quantity::Torque, "N*m", {0, 1e6}),
+                                 Quantity::Torque, "N*m", {0, 1e6}, kStatedDrag),
       number<&Motor::dragDamping>({"dragDamping", "No-load damping", "b_m",
                                    "Part of the no-load torque that grows with speed."},
-                                  Quantity::TorsionalDamping, "N*m*s/rad", {0, 1e6}),
+                                  Quantity::TorsionalDamping, "N*m*s/rad", {0, 1e6}, kStatedDrag),
       number<&Motor::referenceTemperature>(
           {"referenceTemperature", "Data-sheet temperature", "T_ref",
            "Temperature at which resistance and constants are stated."},
@@ -194,25 +209,12 @@ const auto& motorFields() {
                                   Quantity::Torque, "N*m", {0, 1e9, true}),
       number<&Motor::brakeInertia>({"brakeInertia", "Brake inertia", "J_b",
                                     "Inertia of the brake's rotor on the motor shaft."},
-                                   Quantity::Inertia, "kg*cm^2", {0, 1e6}, kBrake),
+                                   Quantity::Inertia, "kg*cm^2", {0, 1e6}),
   };
   return kFields;
 }
 
 }  // namespace
-
-template <>
-const StructInfo& structInfo<Supply>() {
-  static const StructInfo kInfo{"supply", "Supply", supplyFields(), &getAsWritten<Supply>};
-  return kInfo;
-}
-
-template <>
-const StructInfo& structInfo<Controller>() {
-  static const StructInfo kInfo{"controller", "Controller", controllerFields(),
-                                &getAsWritten<Controller>};
-  return kInfo;
-}
 
 template <>
 const StructInfo& structInfo<Motor>() {

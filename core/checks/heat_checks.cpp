@@ -1,0 +1,150 @@
+#include <array>
+#include <cmath>
+#include <limits>
+#include <span>
+
+#include "core/checks/check_writer.h"
+#include "core/physics/motor_heat.h"
+
+namespace jw {
+namespace {
+
+constexpr std::string_view kNetworkSource =
+    "Two-node thermal network, its periodic state by one affine solve (Hughes and Drury, Electric "
+    "Motors and Drives; from memory)";
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
+
+const PeriodicHeat& periodic(const CheckContext& context) { return context.result.heat->periodic; }
+
+/// Resistances, capacities and the ambient, for the working.
+void showNetwork(const CheckContext& context, CheckWriter& w) {
+  const HeatNetwork& n = context.result.heat->network;
+  w.value(n.windingToHousing, {"R_12", "Winding to housing", Quantity::ThermalResistance, "K/W"});
+  w.value(n.housingToAmbient,
+          {"R_2", "Housing to ambient, as mounted", Quantity::ThermalResistance, "K/W"});
+  w.value(n.windingCapacity, {"C_1", "Winding", Quantity::HeatCapacity, "J/K"});
+  w.value(n.housingCapacity, {"C_2", "Housing", Quantity::HeatCapacity, "J/K"});
+  w.input(n.ambient, "requirements.ambient");
+  w.value(periodic(context).spectralRadius,
+          {"\u03c1", "Spectral radius of the cycle's map", Quantity::Number, "1"});
+}
+
+/// Margin of temperatures counts from the ambient; a runaway is beyond every limit.
+void compareHeat(const CheckContext& context, CheckWriter& w, double peak, double limit) {
+  const bool runaway = periodic(context).runaway;
+  if (runaway) {
+    w.note(
+        "Thermal runaway: the copper's resistance, or the current that a weaker magnet asks for, "
+        "grows faster than the cooling; every cycle ends hotter than the one before.");
+  }
+  w.compareRise(runaway ? kInfinity : peak, limit, context.result.heat->network.ambient);
+}
+
+double windingLimitThere(const CheckContext& context) {
+  const Requirements& wanted = context.project.requirements;
+  return deratedLimit(windingLimit(context.variant().motor), wanted.ambient, wanted.altitude);
+}
+
+void windingTemperature(const CheckContext& context, CheckWriter& w) {
+  w.formula("(I - \u03a6) T = c over the cycle; margin = (T_lim - T_a) / (T_peak - T_a) - 1");
+  w.source(kNetworkSource);
+  w.note(
+      "Peak of the winding once the cycle has been repeated for hours, as the mean of all phases. "
+      "At standstill one phase may carry the whole amplitude and gets hotter than that.");
+  const double limit =
+      w.value(windingLimitThere(context),
+              {"T_lim", "Winding limit, derated for altitude", Quantity::Temperature, "degC"});
+  if (!w.has(Part::Heat)) return;
+  showNetwork(context, w);
+  w.value(periodic(context).windingMean,
+          {"T_mean", "Winding, mean", Quantity::Temperature, "degC", "from the cycle"});
+  w.value(periodic(context).windingPeak,
+          {"T_peak", "Winding, peak", Quantity::Temperature, "degC", "from the cycle"});
+  compareHeat(context, w, periodic(context).windingPeak, limit);
+}
+
+void housingTemperature(const CheckContext& context, CheckWriter& w) {
+  w.formula("(I - \u03a6) T = c over the cycle; margin = (T_h,max - T_a) / (T_peak - T_a) - 1");
+  w.source(kNetworkSource);
+  w.note("The housing carries bearings, encoder and grease, and what is mounted to it.");
+  const double limit =
+      w.input(context.variant().motor.housingTemperatureMax, "motor.housingTemperatureMax");
+  if (!w.has(Part::Heat)) return;
+  showNetwork(context, w);
+  w.value(periodic(context).housingPeak,
+          {"T_peak", "Housing, peak", Quantity::Temperature, "degC", "from the cycle"});
+  compareHeat(context, w, periodic(context).housingPeak, limit);
+}
+
+bool hasMagnetLimit(const CheckContext& context) {
+  return isSet(context.variant().motor.demagnetizingCurrent);
+}
+
+void magnet(const CheckContext& context, CheckWriter& w) {
+  w.formula("I_peak against I_dm (1 + \u03b1_dm (T_mag - T_dm))");
+  w.source("Demagnetizing current as the motor's data state it; common practice, no source");
+  w.note(
+      "The magnet is taken to be as hot as the housing at its hottest, or as cold as the ambient. "
+      "A short circuit or a lost "
+      "encoder can drive a larger demagnetizing current than the cycle does.");
+  const Motor& motor = context.variant().motor;
+  const double stated = w.input(motor.demagnetizingCurrent, "motor.demagnetizingCurrent");
+  w.input(motor.demagnetizingTemperature, "motor.demagnetizingTemperature");
+  w.input(motor.demagnetizingCoefficient, "motor.demagnetizingCoefficient");
+  if (!w.has(Part::Demand) || !w.has(Part::Heat)) return;
+  Eigen::Index at = 0;
+  const double peak = context.result.demand->current.abs().maxCoeff(&at);
+  w.at(at);
+  w.value(peak, {"I_peak", "Highest current, amplitude", Quantity::Current, "A", "from the cycle"});
+  const double hot =
+      periodic(context).runaway ? motor.demagnetizingTemperature : periodic(context).housingPeak;
+  // With a positive coefficient (ferrite) the cold magnet is the weaker one.
+  const double cold = context.project.requirements.ambient;
+  const double worst = motor.demagnetizingCoefficient > 0 ? std::min(cold, hot) : hot;
+  const double factor =
+      1 + motor.demagnetizingCoefficient * (worst - motor.demagnetizingTemperature);
+  w.value(worst, {"T_mag", "Magnet, where it is weakest", Quantity::Temperature, "degC"});
+  w.compare(peak, std::max(0.0, stated * factor));
+}
+
+bool isTouched(const CheckContext& context) {
+  return context.project.requirements.touchContact != TouchContact::NotTouched;
+}
+
+/// Burn threshold of bare metal [°C].
+double burnThreshold(TouchContact contact) {
+  constexpr std::array kThresholds{65.0, 55.0, 51.0, 48.0, 43.0};
+  return kThresholds[static_cast<std::size_t>(contact) - 1];
+}
+
+void touchTemperature(const CheckContext& context, CheckWriter& w) {
+  w.formula("T_housing against the burn threshold of bare smooth metal");
+  w.source("ISO 13732-1 burn thresholds, from memory: provisional, see the standard itself");
+  w.note(
+      "A caution, not an approval: thresholds differ with material, coating and contact time; "
+      "the standard covers brief contact of small areas. Guard or mark hot surfaces.");
+  const double limit =
+      w.value(burnThreshold(context.project.requirements.touchContact),
+              {"T_burn", "Burn threshold for that contact", Quantity::Temperature, "degC"});
+  if (!w.has(Part::Heat)) return;
+  w.value(periodic(context).housingPeak,
+          {"T_housing", "Housing, peak", Quantity::Temperature, "degC", "from the cycle"});
+  compareHeat(context, w, periodic(context).housingPeak, limit);
+}
+
+constexpr std::array kKinds{
+    CheckKind{"motor.temperature_winding", "Winding temperature", Quantity::Temperature, "degC",
+              false, false, nullptr, &windingTemperature},
+    CheckKind{"motor.temperature_housing", "Housing temperature", Quantity::Temperature, "degC",
+              false, false, nullptr, &housingTemperature},
+    CheckKind{"motor.magnet", "Magnet current", Quantity::Current, "A", false, false,
+              &hasMagnetLimit, &magnet},
+    CheckKind{"motor.touch_temperature", "Touch temperature", Quantity::Temperature, "degC", false,
+              false, &isTouched, &touchTemperature},
+};
+
+}  // namespace
+
+std::span<const CheckKind> heatChecks() { return kKinds; }
+
+}  // namespace jw

@@ -1,0 +1,108 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <span>
+
+#include "core/checks/check_writer.h"
+#include "core/physics/supply_flow.h"
+
+namespace jw {
+namespace {
+
+constexpr std::string_view kBalance = "Energy balance of the direct-voltage bus";
+
+const SupplyFlow& flow(const CheckContext& context) { return *context.result.supply; }
+
+void powerPeak(const CheckContext& context, CheckWriter& w) {
+  w.formula("max P against the smaller of P_pk and V_dc\u00b2 / (4 R_s)");
+  w.source(kBalance);
+  w.note("P is what the controller draws: shaft power, motor and controller losses.");
+  const Supply& supply = context.variant().supply;
+  const double given = w.input(supply.powerPeak, "supply.powerPeak");
+  w.optionalInput(supply.sourceResistance, "supply.sourceResistance");
+  if (!w.has(Part::Supply)) return;
+  Eigen::Index at = 0;
+  context.result.demand->supplyPower.maxCoeff(&at);
+  w.at(at);
+  w.value(flow(context).powerPeak,
+          {"P", "Highest power drawn", Quantity::Power, "W", "from the cycle"});
+  w.value(flow(context).voltageLowest, {"V", "Bus voltage then, sagged", Quantity::Voltage, "V"});
+  w.compare(flow(context).powerPeak, std::min(given, mostPower(supply)));
+}
+
+void powerMean(const CheckContext& context, CheckWriter& w) {
+  w.formula("P_mean = (E_drawn - E_returned) / t_c against P_c");
+  w.source(kBalance);
+  const double limit = w.input(context.variant().supply.powerMean, "supply.powerMean");
+  if (!w.has(Part::Supply)) return;
+  w.value(flow(context).energy.drawn,
+          {"E_drawn", "Energy drawn per cycle", Quantity::Energy, "J", "from the cycle"});
+  w.value(flow(context).energy.returned,
+          {"E_returned", "Energy taken back per cycle", Quantity::Energy, "J", "from the cycle"});
+  w.value(flow(context).powerMean, {"P_mean", "Mean power drawn", Quantity::Power, "W"});
+  w.compare(std::max(0.0, flow(context).powerMean), limit);
+}
+
+bool keepsEnergy(const CheckContext& context) { return !context.variant().supply.takesBack; }
+
+bool canRise(const CheckContext& context) {
+  return keepsEnergy(context) || isSet(context.variant().supply.busVoltageMax);
+}
+
+void voltageRise(const CheckContext& context, CheckWriter& w) {
+  w.formula(
+      "C (V\u00b2 - V_dc\u00b2) / 2 = E_back, held at V_br by the resistor; margin on the rise");
+  w.source(kBalance);
+  w.note("Stored energy stays on the bus after power-off: wait and measure before touching.");
+  const Supply& supply = context.variant().supply;
+  const double limit = w.input(supply.busVoltageMax, "supply.busVoltageMax");
+  w.input(supply.voltage, "supply.voltage");
+  w.optionalInput(supply.voltageMax, "supply.voltageMax");
+  w.optionalInput(supply.busCapacitance, "supply.busCapacitance");
+  w.optionalInput(supply.brakeVoltage, "supply.brakeVoltage");
+  if (!w.has(Part::Supply)) return;
+  const BusEnergy& energy = flow(context).energy;
+  w.value(energy.regenerated,
+          {"E_back", "Energy that comes back per cycle", Quantity::Energy, "J", "from the cycle"});
+  w.value(energy.voltagePeak, {"V", "Highest bus voltage", Quantity::Voltage, "V"});
+  if (!energy.settles) w.note("The returned energy has no outlet: the voltage climbs every cycle.");
+  w.compareRise(energy.voltagePeak, limit, supply.voltage);
+}
+
+bool hasResistor(const CheckContext& context) {
+  return keepsEnergy(context) && isSet(context.variant().supply.brakeResistance);
+}
+
+void brakeResistor(const CheckContext& context, CheckWriter& w) {
+  w.formula("mean and peak of what the resistor takes, against P_br,c and P_br");
+  w.source(kBalance);
+  w.note("The worse of both is shown, as a share of its rating. The resistor gets very hot.");
+  const Supply& supply = context.variant().supply;
+  w.input(supply.brakeVoltage, "supply.brakeVoltage");
+  const double lasting = w.input(supply.brakePowerMean, "supply.brakePowerMean");
+  const double peak = w.input(supply.brakePowerPeak, "supply.brakePowerPeak");
+  if (!w.has(Part::Supply)) return;
+  const BusEnergy& energy = flow(context).energy;
+  w.value(energy.brakePowerMean,
+          {"P_mean", "Mean power of the resistor", Quantity::Power, "W", "from the cycle"});
+  w.value(energy.brakePowerPeak,
+          {"P_peak", "Peak power of the resistor", Quantity::Power, "W", "from the cycle"});
+  w.compare(std::max(energy.brakePowerMean / lasting, energy.brakePowerPeak / peak), 1);
+}
+
+constexpr std::array kKinds{
+    CheckKind{"supply.power_peak", "Supply peak power", Quantity::Power, "W", false, false, nullptr,
+              &powerPeak},
+    CheckKind{"supply.power_mean", "Supply mean power", Quantity::Power, "W", false, false, nullptr,
+              &powerMean},
+    CheckKind{"supply.voltage_rise", "Bus voltage rise", Quantity::Voltage, "V", false, false,
+              &canRise, &voltageRise},
+    CheckKind{"supply.brake_resistor", "Brake resistor load", Quantity::Fraction, "%", false, false,
+              &hasResistor, &brakeResistor},
+};
+
+}  // namespace
+
+std::span<const CheckKind> supplyChecks() { return kKinds; }
+
+}  // namespace jw

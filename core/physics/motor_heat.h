@@ -1,0 +1,44 @@
+#pragma once
+
+#include <tl/expected.hpp>
+
+#include "core/model/project.h"
+#include "core/physics/motor_constants.h"
+#include "core/physics/motor_demand.h"
+#include "core/physics/stage_chain.h"
+#include "core/physics/winding_heat.h"
+
+namespace jw {
+
+/// [°C] highest winding temperature by thermal class or as stated.
+double windingLimit(const Motor& motor);
+
+/// [°C] the same, the rise over the ambient lowered by 1 % per 100 m above 1000 m of altitude
+/// (IEC 60034-1, from memory); `altitude` [m] up to 4000.
+double deratedLimit(double limit, double ambient, double altitude);
+
+/// [K/W] housing to ambient: air and, in parallel, the plate it is mounted on.
+double mountedResistance(const Motor& motor);
+
+/// The motor's network as mounted. Fails naming the field if a resistance, or both a heat capacity
+/// and its time constant, are missing.
+tl::expected<HeatNetwork, InputError> heatNetwork(const Motor& motor, double ambient);
+
+/// Heat over the repeated cycle.
+struct MotorHeat {
+  HeatNetwork network;
+  HeatLoad load;        ///< steps between the cycle's samples, at the magnet's settled strength
+  Eigen::ArrayXd time;  ///< [s] of the temperatures: 0 and the end of each step
+  PeriodicHeat periodic;
+  double limit = 0;       ///< [°C] winding limit, derated for altitude
+  double fluxFactor = 1;  ///< magnet strength when settled over that used for the currents
+};
+
+/// The periodic state. The housing's mean temperature is taken as the magnet's; a weaker magnet
+/// asks for more current, solved by the secant rule to 1e-7 K; if that never settles it is a
+/// runaway. `inUse` [°C] is the winding and magnet temperature for which `demand` was computed.
+tl::expected<MotorHeat, InputError> motorHeat(const Project& project, const SampledCycle& cycle,
+                                              const StageChain& chain, const MotorDemand& demand,
+                                              double inUse);
+
+}  // namespace jw
