@@ -3,18 +3,10 @@
 #include <Eigen/Core>
 #include <tl/expected.hpp>
 
+#include "core/model/heat_curve.h"
 #include "core/quantity/quantity.h"
 
 namespace jw {
-
-/// A measured heating or cooling curve; equal sizes, at least six rows.
-struct HeatCurve {
-  Eigen::ArrayXd time;     ///< [s] strictly rising
-  Eigen::ArrayXd winding;  ///< [°C]
-  Eigen::ArrayXd housing;  ///< [°C]; empty when it was not measured
-  Eigen::ArrayXd power;    ///< [W] heat into the winding from each row to the next
-  double ambient = 0;      ///< [°C]
-};
 
 /// A fitted value and its standard uncertainty (JCGM 100, type A, linearized at the solution).
 struct FittedValue {
