@@ -4,7 +4,7 @@
 #include <QPdfWriter>
 #include <QTemporaryDir>
 
-#include "tests/gui/figures_support.h"
+#include "tests/gui/heat_support.h"
 #include "widgets/figures/figure_export.h"
 #include "widgets/theme/theme.h"
 
@@ -20,7 +20,7 @@ class Export : public ::testing::TestWithParam<QString> {
  protected:
   QString path(const QString& suffix) const { return folder.filePath("figure." + suffix); }
   QTemporaryDir folder;
-  Snapshot snapshot = test::snapshotOf(test::shoulder());
+  Snapshot snapshot = test::studied(test::warmShoulder());
 };
 
 // Signatures: PNG (ISO/IEC 15948, 5.2), PDF (ISO 32000-1, 7.5.2) and XML with an svg root (W3C

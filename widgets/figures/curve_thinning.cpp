@@ -110,4 +110,11 @@ Polyline thinned(const QVector<double>& x, const QVector<double>& y, double tole
   return out;
 }
 
+QPolygonF polygonOf(const Polyline& line) {
+  QPolygonF polygon;
+  for (qsizetype i = 0; i < line.x.size(); ++i)
+    if (!std::isnan(line.x[i]) && !std::isnan(line.y[i])) polygon << QPointF(line.x[i], line.y[i]);
+  return polygon;
+}
+
 }  // namespace jw

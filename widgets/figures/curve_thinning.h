@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QPolygonF>
 #include <QVector>
 
 namespace jw {
@@ -17,5 +18,8 @@ inline constexpr double kInvisible = 5e-5;
 /// `tolerance`, as a share of the line's own extent (Ramer 1972; Douglas and Peucker 1973). Points
 /// that are NaN stay, so gaps stay.
 Polyline thinned(const QVector<double>& x, const QVector<double>& y, double tolerance = kInvisible);
+
+/// The points of the line that are no gaps.
+QPolygonF polygonOf(const Polyline& line);
 
 }  // namespace jw

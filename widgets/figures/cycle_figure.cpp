@@ -3,6 +3,8 @@
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
+#include "widgets/figures/segment_button.h"
+
 namespace jw {
 
 CycleFigure::CycleFigure(QWidget* parent)
@@ -28,13 +30,9 @@ void CycleFigure::offerRows(const std::vector<CycleRow>& rows) {
   for (const CycleRow& row : rows) {
     const QString name = QStringLiteral("cycle.row.") + row.id;
     if (m_chooser->findChild<QToolButton*>(name)) continue;
-    auto* button = new QToolButton(m_chooser);
-    button->setObjectName(name);
-    button->setProperty("role", "segment");
-    button->setText(row.label);
+    QToolButton* button = makeSegmentButton(row.label, name, m_chooser);
     button->setAccessibleName(tr("Show %1").arg(row.label));
-    button->setCheckable(true);
-    button->setChecked(true);
+    button->setChecked(row.shownAtFirst);
     auto* line = static_cast<QHBoxLayout*>(m_chooser->layout());
     line->insertWidget(line->count() - 1, button);
     connect(button, &QToolButton::toggled, this, &CycleFigure::showChosen);

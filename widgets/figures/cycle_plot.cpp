@@ -10,15 +10,25 @@
 namespace jw {
 namespace {
 
-// Lowest and highest value on one side of a row, zero included.
+// Lowest and highest value on one side of a row, zero included where the row says so.
 QCPRange valuesOf(const CycleRow& row, bool right) {
-  QCPRange range(0, 0);
-  for (const CycleSeries& s : row.series) {
-    if (s.rightAxis != right) continue;
-    for (const double v : s.values)
-      if (!std::isnan(v)) range.expand(v);
-  }
-  return range;
+  constexpr double kNone = std::numeric_limits<double>::infinity();
+  QCPRange range;
+  range.lower = row.fromZero ? 0 : kNone;
+  range.upper = row.fromZero ? 0 : -kNone;
+  const auto include = [&](double v) {
+    if (std::isnan(v)) return;
+    range.lower = std::min(range.lower, v);
+    range.upper = std::max(range.upper, v);
+  };
+  for (const CycleSeries& s : row.series)
+    if (s.rightAxis == right)
+      for (const double v : s.values) include(v);
+  if (!right)
+    for (const Level& level : row.levels) include(level.value);
+  if (range.lower > range.upper) return {0, 0};
+  const double lacking = std::max(row.smallestSpan - range.size(), 0.0) / 2;
+  return {range.lower - lacking, range.upper + lacking};
 }
 
 QCPRange padded(QCPRange range) {
@@ -52,13 +62,6 @@ void CyclePlot::setStyle(const PlotStyle& style) {
   for (Row& row : m_rows) styleRow(row);
 }
 
-QPen CyclePlot::penOf(const SeriesLook& look) const {
-  QPen pen = dataPen(m_style.colours.*look.hue, look.width, look.dashes);
-  if (look.dashes == Qt::CustomDashLine) pen.setDashPattern({7, 2.5});
-  if (look.dashes != Qt::SolidLine) pen.setCapStyle(Qt::FlatCap);
-  return pen;
-}
-
 void CyclePlot::styleRow(Row& row) {
   styleAxisRect(*row.rect, m_style);
   row.key->setStyle(&m_style);
@@ -67,11 +70,12 @@ void CyclePlot::styleRow(Row& row) {
   row.rect->axis(QCPAxis::atBottom)->setTickLabels(last);
   row.rect->axis(QCPAxis::atRight)->grid()->setVisible(false);
   for (std::size_t i = 0; i < row.graphs.size(); ++i)
-    row.graphs[i]->setPen(penOf(row.data.series[i].look));
+    row.graphs[i]->setPen(seriesPen(row.data.series[i].look, m_style));
   for (const CycleSeries& s : row.data.series)
     if (s.rightAxis)
-      row.rect->axis(QCPAxis::atRight)
-          ->setTickLabelColor(inkOf(m_style.colours.*s.look.hue, m_style.colours.panel));
+      row.rect->axis(QCPAxis::atRight)->setTickLabelColor(seriesInk(s.look, m_style));
+  row.levels->setFonts(m_style.font, m_style.strongFont);
+  row.levels->setLabels(levelLabels(row.data.levels, m_style));
 }
 
 void CyclePlot::addRow(const CycleRow& data, bool last) {
@@ -86,6 +90,7 @@ void CyclePlot::addRow(const CycleRow& data, bool last) {
   row.rect->setMinimumSize(120, 40);
   m_plot.plotLayout()->addElement(int(m_rows.size()), 0, row.rect);
   row.bands = new BandOverlay(&m_plot, row.rect, QStringLiteral("background"));
+  row.levels = new PlotLabels(&m_plot, row.rect, kMarkLayer);
   row.key = new RowOverlay(&m_plot, row.rect, kCursorLayer);
   for (const CycleSeries& s : data.series) {
     QCPAxis* value = row.rect->axis(s.rightAxis ? QCPAxis::atRight : QCPAxis::atLeft);
@@ -102,6 +107,7 @@ void CyclePlot::rebuild(const std::vector<CycleRow>& rows) {
   for (Row& row : m_rows) {
     delete row.key;
     delete row.bands;
+    delete row.levels;
   }
   m_rows.clear();
   m_plot.plotLayout()->clear();
@@ -138,6 +144,10 @@ void CyclePlot::fill(Row& row) {
     const Polyline drawn = thinned(m_view.time, row.data.series[i].values);
     row.graphs[i]->setData(drawn.x, drawn.y, true);
   }
+  std::vector<QPolygonF> lines;
+  for (const CycleSeries& s : row.data.series)
+    if (!s.rightAxis) lines.push_back(polygonOf(thinned(m_view.time, s.values)));
+  row.levels->setLines(row.data.levels.empty() ? std::vector<QPolygonF>{} : std::move(lines));
   row.key->setTitle(row.data.title);
   row.bands->setBands(m_view.bands, m_withBands && &row == &m_rows.front());
   scaleValues(row);
@@ -201,10 +211,7 @@ void CyclePlot::panBy(double seconds) {
 // A row with two axes says the unit with each series, one with a single axis in its title.
 KeyEntry CyclePlot::keyEntry(const CycleRow& row, const CycleSeries& series) const {
   const bool ownUnit = row.series.back().rightAxis;
-  KeyEntry entry{series.name,
-                 penOf(series.look),
-                 inkOf(m_style.colours.*series.look.hue, m_style.colours.panel),
-                 {}};
+  KeyEntry entry{series.name, seriesPen(series.look, m_style), seriesInk(series.look, m_style), {}};
   const double value = seriesAt(m_view.time, series.values, m_cursor);
   if (!std::isnan(value)) entry.value = numberText(value);
   if (!ownUnit) return entry;

@@ -6,6 +6,7 @@
 #include <qcustomplot.h>
 
 #include "widgets/figures/cycle_view.h"
+#include "widgets/figures/plot_labels.h"
 #include "widgets/figures/row_overlay.h"
 #include "widgets/theme/plot_style.h"
 
@@ -48,6 +49,7 @@ class CyclePlot {
     std::vector<QCPGraph*> graphs;
     RowOverlay* key = nullptr;     ///< on the cursor's layer
     BandOverlay* bands = nullptr;  ///< behind the curves
+    PlotLabels* levels = nullptr;
   };
 
   void rebuild(const std::vector<CycleRow>& rows);
@@ -58,7 +60,6 @@ class CyclePlot {
   void scaleValues(Row& row);
   void setSeen(const QCPRange& range);
   KeyEntry keyEntry(const CycleRow& row, const CycleSeries& series) const;
-  QPen penOf(const SeriesLook& look) const;
 
   QCustomPlot& m_plot;
   PlotStyle m_style;

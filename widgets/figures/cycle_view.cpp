@@ -1,11 +1,14 @@
 #include "widgets/figures/cycle_view.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <optional>
 
 #include "core/motion/cycle_reading.h"
 #include "core/quantity/quantity.h"
 #include "widgets/figures/finite.h"
+#include "widgets/theme/number_text.h"
 
 namespace jw {
 namespace {
@@ -64,7 +67,56 @@ CycleRow powerRow(const SampledCycle& cycle, const LoadTorque& load, const Motor
   return row;
 }
 
-std::vector<CycleBand> bandsOf(const Project& project, const SampledCycle& cycle) {
+CycleRow lossRow(const StageChain& chain, const MotorDemand& demand) {
+  CycleRow row{"losses", "Losses", "losses, W", {}};
+  row.shownAtFirst = false;
+  const auto add = [&](const QString& name, const Eigen::ArrayXd& loss, const SeriesLook& look) {
+    row.series.push_back(series(name, loss, Quantity::Power, "W", look));
+  };
+  add("copper", demand.copperLoss, {&Palette::peak});
+  add("no-load", demand.dragLoss, {&Palette::accent, Qt::DashLine});
+  add("controller", demand.controllerLoss, {&Palette::inertia, Qt::DotLine, 1.9});
+  constexpr std::array kStages{SeriesLook{&Palette::text, Qt::DashDotLine},
+                               SeriesLook{&Palette::friction, Qt::DashDotDotLine},
+                               SeriesLook{&Palette::gravity, Qt::CustomDashLine}};
+  for (std::size_t k = 0; k < chain.stages.size(); ++k)
+    add(QStringLiteral("stage %1").arg(k + 1), chain.stages[k].loss, kStages[k % kStages.size()]);
+  return row;
+}
+
+// Nothing where the voltage stays as it is, e.g. because the source takes power back.
+std::optional<CycleRow> busRow(const Supply& supply, const SupplyFlow& flow, Eigen::Index samples) {
+  const Eigen::ArrayXd& voltage = flow.energy.voltage;
+  if (voltage.size() != samples || !voltage.allFinite()) return std::nullopt;
+  if (voltage.maxCoeff() - voltage.minCoeff() < 1e-3 * voltage.maxCoeff()) return std::nullopt;
+  CycleRow row{"bus", "Bus voltage", "bus, V", {}, {}, false};
+  row.shownAtFirst = false;
+  row.series.push_back(series("voltage", voltage, Quantity::Voltage, "V", {&Palette::text}));
+  const auto add = [&](const QString& name, double volts, QColor Palette::*hue) {
+    if (isSet(volts) && std::isfinite(volts))
+      row.levels.push_back({name + u' ' + quantityText(volts, Quantity::Voltage, "V"), volts, hue});
+  };
+  add("limit", supply.busVoltageMax, &Palette::shortfall);
+  add("brake resistor", flow.bus.brakeVoltage, &Palette::accent);
+  return row;
+}
+
+// The view without its rows.
+CycleView emptyView(const Snapshot& snapshot) {
+  CycleView view;
+  view.stale = snapshot.stale;
+  if (!snapshot.evaluation || !snapshot.evaluation->cycle || !snapshot.evaluatedProject)
+    return view;
+  const SampledCycle& cycle = *snapshot.evaluation->cycle;
+  view.time = plotValues(cycle.time);
+  view.period = cycle.period;
+  view.bands = segmentBands(*snapshot.evaluatedProject, cycle);
+  return view;
+}
+
+}  // namespace
+
+std::vector<CycleBand> segmentBands(const Project& project, const SampledCycle& cycle) {
   std::vector<CycleBand> bands;
   int last = -1;
   for (Eigen::Index i = 0; i < cycle.size(); ++i) {
@@ -82,21 +134,6 @@ std::vector<CycleBand> bandsOf(const Project& project, const SampledCycle& cycle
   return bands;
 }
 
-// The view without its rows.
-CycleView emptyView(const Snapshot& snapshot) {
-  CycleView view;
-  view.stale = snapshot.stale;
-  if (!snapshot.evaluation || !snapshot.evaluation->cycle || !snapshot.evaluatedProject)
-    return view;
-  const SampledCycle& cycle = *snapshot.evaluation->cycle;
-  view.time = plotValues(cycle.time);
-  view.period = cycle.period;
-  view.bands = bandsOf(*snapshot.evaluatedProject, cycle);
-  return view;
-}
-
-}  // namespace
-
 CycleView cycleView(const Snapshot& snapshot) {
   CycleView view = emptyView(snapshot);
   if (view.empty()) return view;
@@ -105,6 +142,10 @@ CycleView cycleView(const Snapshot& snapshot) {
   if (e.load) view.rows.push_back(torqueRow(*e.load));
   if (e.demand) view.rows.push_back(motorRow(e.motor ? &*e.motor : nullptr, *e.demand));
   if (e.load) view.rows.push_back(powerRow(*e.cycle, *e.load, e.demand ? &*e.demand : nullptr));
+  if (e.chain && e.demand) view.rows.push_back(lossRow(*e.chain, *e.demand));
+  if (e.supply)
+    if (auto row = busRow(snapshot.evaluatedProject->active().supply, *e.supply, e.cycle->size()))
+      view.rows.push_back(*row);
   return view;
 }
 
@@ -113,6 +154,13 @@ CycleView stripView(const Snapshot& snapshot) {
   if (!view.empty() && snapshot.evaluation->load)
     view.rows.push_back(torqueRow(*snapshot.evaluation->load));
   return view;
+}
+
+QStringList firstRows(const CycleView& view) {
+  QStringList ids;
+  for (const CycleRow& row : view.rows)
+    if (row.shownAtFirst) ids << row.id;
+  return ids;
 }
 
 double seriesAt(const QVector<double>& time, const QVector<double>& values, double at) {

@@ -6,17 +6,10 @@
 #include <QStringList>
 #include <QVector>
 
+#include "widgets/figures/series_look.h"
 #include "widgets/snapshot.h"
-#include "widgets/theme/palette.h"
 
 namespace jw {
-
-/// How a curve over time is drawn: hue and dashes; the dashes tell it apart without the hue.
-struct SeriesLook {
-  QColor Palette::*hue = &Palette::text;
-  Qt::PenStyle dashes = Qt::SolidLine;
-  double width = 1.6;  ///< [px]
-};
 
 /// A quantity over the cycle, in its display unit.
 struct CycleSeries {
@@ -33,6 +26,10 @@ struct CycleRow {
   QString label;  ///< "Joint torque", for the chooser
   QString title;  ///< "joint torque, N·m"
   std::vector<CycleSeries> series;
+  std::vector<Level> levels = {};  ///< of the left axis
+  bool fromZero = true;            ///< the axes begin at or contain zero
+  double smallestSpan = 0;         ///< of the left axis
+  bool shownAtFirst = true;        ///< without having been chosen
 };
 
 /// A segment's stretch of time [s].
@@ -57,6 +54,12 @@ CycleView cycleView(const Snapshot& snapshot);
 
 /// The view with only the joint torque, for the strip below the envelope.
 CycleView stripView(const Snapshot& snapshot);
+
+/// The stretch of time of every segment.
+std::vector<CycleBand> segmentBands(const Project& project, const SampledCycle& cycle);
+
+/// Ids of the rows that are shown before the person has chosen any.
+QStringList firstRows(const CycleView& view);
 
 /// `series` at `time` [s], linear between samples; NaN outside.
 double seriesAt(const QVector<double>& time, const QVector<double>& values, double at);

@@ -2,9 +2,6 @@
 
 #include <cmath>
 
-#include <QMouseEvent>
-#include <QWheelEvent>
-
 #include "widgets/theme/number_text.h"
 
 namespace jw {
@@ -20,12 +17,12 @@ QString limitText(const QString& name, const PlaneCurve& curve, const QPointF& a
 
 }  // namespace
 
-EnvelopeCanvas::EnvelopeCanvas(QWidget* parent) : PlotCanvas(parent), m_plot(*this) {}
+EnvelopeCanvas::EnvelopeCanvas(QWidget* parent) : PlaneCanvas(parent), m_plot(*this) {}
 
 void EnvelopeCanvas::showView(EnvelopeView view, bool axesChanged) {
   const bool stale = view.stale;
   if (axesChanged) setZoomed(false);
-  m_plot.show(std::move(view), m_zoomed);
+  m_plot.show(std::move(view), isZoomed());
   m_plot.setCursor(m_cursor, false);
   setDimmed(stale, screenPlotStyle().colours.panel);
   replot(rpQueuedReplot);
@@ -42,37 +39,7 @@ void EnvelopeCanvas::restyle() {
   replot(rpQueuedReplot);
 }
 
-void EnvelopeCanvas::setZoomed(bool zoomed) {
-  if (m_zoomed == zoomed) return;
-  m_zoomed = zoomed;
-  emit zoomChanged();
-}
-
-void EnvelopeCanvas::zoomBy(double factor, const QPointF& aboutPixel) {
-  const QPointF centre = m_plot.toPlane(aboutPixel);
-  xAxis->scaleRange(factor, centre.x());
-  yAxis->scaleRange(factor, centre.y());
-  setZoomed(true);
-  replot(rpQueuedReplot);
-}
-
-void EnvelopeCanvas::resetZoom() {
-  m_plot.showAll();
-  setZoomed(false);
-  replot(rpQueuedReplot);
-}
-
-void EnvelopeCanvas::panBy(const QPointF& pixels) {
-  const QPointF from = m_plot.toPlane({0, 0});
-  const QPointF to = m_plot.toPlane(pixels);
-  xAxis->moveRange(from.x() - to.x());
-  yAxis->moveRange(from.y() - to.y());
-  setZoomed(true);
-  replot(rpQueuedReplot);
-}
-
 QString EnvelopeCanvas::readingAt(const QPointF& pixel) const {
-  if (!axisRect()->rect().contains(pixel.toPoint())) return {};
   const EnvelopeView& view = m_plot.view();
   const int sample = m_plot.sampleNear(pixel, kReach);
   const QPointF at = sample < 0 ? m_plot.toPlane(pixel)
@@ -84,40 +51,9 @@ QString EnvelopeCanvas::readingAt(const QPointF& pixel) const {
          limitText(QStringLiteral("continuous"), view.lasting, at);
 }
 
-void EnvelopeCanvas::mousePressEvent(QMouseEvent* event) {
-  if (event->button() == Qt::RightButton) return event->ignore();
-  m_pressed = m_last = event->position();
-  m_dragging = false;
-}
-
-void EnvelopeCanvas::mouseMoveEvent(QMouseEvent* event) {
-  emit hovered(readingAt(event->position()));
-  const bool pressed = event->buttons() & (Qt::LeftButton | Qt::MiddleButton);
-  if (!pressed) return;
-  if (!m_dragging && (event->position() - m_pressed).manhattanLength() < 4) return;
-  m_dragging = true;
-  setCursor(Qt::ClosedHandCursor);
-  panBy(event->position() - m_last);
-  m_last = event->position();
-}
-
-void EnvelopeCanvas::mouseReleaseEvent(QMouseEvent* event) {
-  unsetCursor();
-  if (m_dragging || event->button() != Qt::LeftButton) return;
-  const int sample = m_plot.sampleNear(event->position(), kReach);
+void EnvelopeCanvas::pick(const QPointF& pixel) {
+  const int sample = m_plot.sampleNear(pixel, kReach);
   if (sample >= 0) emit cursorPicked(m_plot.view().time[sample]);
-}
-
-void EnvelopeCanvas::mouseDoubleClickEvent(QMouseEvent*) { resetZoom(); }
-
-void EnvelopeCanvas::wheelEvent(QWheelEvent* event) {
-  zoomBy(std::pow(0.85, event->angleDelta().y() / 120.0), event->position());
-  event->accept();
-}
-
-void EnvelopeCanvas::leaveEvent(QEvent* event) {
-  PlotCanvas::leaveEvent(event);
-  emit hovered({});
 }
 
 }  // namespace jw

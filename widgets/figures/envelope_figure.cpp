@@ -4,6 +4,8 @@
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
+#include "widgets/figures/segment_button.h"
+
 namespace jw {
 
 EnvelopeFigure::EnvelopeFigure(QWidget* parent)
@@ -24,13 +26,24 @@ EnvelopeFigure::EnvelopeFigure(QWidget* parent)
           [this] { m_all->setVisible(m_canvas->isZoomed()); });
 }
 
-QToolButton* EnvelopeFigure::makeAxesButton(const QString& text, AxesAt axesAt) {
-  auto* button = new QToolButton(this);
-  button->setProperty("role", "segment");
-  button->setText(text);
-  button->setCheckable(true);
+QToolButton* EnvelopeFigure::makeAxesButton(const QString& text, const QString& name,
+                                            AxesAt axesAt) {
+  QToolButton* button = makeSegmentButton(text, name, this);
   button->setChecked(axesAt == m_axesAt);
   connect(button, &QToolButton::clicked, this, [this, axesAt] { setAxesAt(axesAt); });
+  return button;
+}
+
+QToolButton* EnvelopeFigure::makeExtra(const QString& text, const QString& name,
+                                       const QString& hint, bool EnvelopeExtras::*extra) {
+  QToolButton* button = makeSegmentButton(text, name, this);
+  button->setToolTip(hint);
+  button->setChecked(m_extras.*extra);
+  button->setEnabled(false);
+  connect(button, &QToolButton::toggled, this, [this, extra](bool on) {
+    m_extras.*extra = on;
+    showView(false);
+  });
   return button;
 }
 
@@ -39,10 +52,15 @@ QWidget* EnvelopeFigure::makeHeader() {
   auto* line = new QHBoxLayout(header);
   line->setContentsMargins(12, 6, 12, 0);
   line->setSpacing(4);
-  m_atMotor = makeAxesButton(tr("at the motor"), AxesAt::Motor);
-  m_atMotor->setObjectName(QStringLiteral("envelope.atMotor"));
-  m_atJoint = makeAxesButton(tr("at the joint"), AxesAt::Joint);
-  m_atJoint->setObjectName(QStringLiteral("envelope.atJoint"));
+  m_atMotor = makeAxesButton(tr("at the motor"), QStringLiteral("envelope.atMotor"), AxesAt::Motor);
+  m_atJoint = makeAxesButton(tr("at the joint"), QStringLiteral("envelope.atJoint"), AxesAt::Joint);
+  m_band = makeExtra(tr("band"), QStringLiteral("envelope.band"),
+                     tr("Weakest and strongest envelope over voltage and temperature, and the "
+                        "intermittent curve"),
+                     &EnvelopeExtras::band);
+  m_efficiency = makeExtra(tr("efficiency"), QStringLiteral("envelope.efficiency"),
+                           tr("Lines of equal efficiency of motor and controller together"),
+                           &EnvelopeExtras::efficiency);
   auto* choice = new QButtonGroup(this);
   choice->addButton(m_atMotor);
   choice->addButton(m_atJoint);
@@ -59,6 +77,9 @@ QWidget* EnvelopeFigure::makeHeader() {
   m_reading->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
   line->addWidget(m_atMotor);
   line->addWidget(m_atJoint);
+  line->addSpacing(8);
+  line->addWidget(m_band);
+  line->addWidget(m_efficiency);
   line->addWidget(m_all);
   line->addWidget(m_reading, 1);
   return header;
@@ -74,14 +95,21 @@ void EnvelopeFigure::setAxesAt(AxesAt axesAt) {
   if (m_axesAt == axesAt) return;
   m_axesAt = axesAt;
   (axesAt == AxesAt::Motor ? m_atMotor : m_atJoint)->setChecked(true);
-  m_canvas->showView(envelopeView(m_snapshot, m_axesAt), true);
+  showView(true);
+}
+
+void EnvelopeFigure::showView(bool axesChanged) {
+  m_canvas->showView(envelopeView(m_snapshot, m_axesAt, m_extras), axesChanged);
 }
 
 void EnvelopeFigure::showSnapshot(const Snapshot& snapshot) {
   m_snapshot = snapshot;
-  EnvelopeView view = envelopeView(snapshot, m_axesAt);
+  EnvelopeView view = envelopeView(snapshot, m_axesAt, m_extras);
   keepSnapshot(snapshot, view.empty());
   m_atJoint->setEnabled(view.jointPossible);
+  const PlotStudies* studies = snapshot.studies.get();
+  m_band->setEnabled(studies && (studies->band || studies->intermittent));
+  m_efficiency->setEnabled(studies && studies->losses);
   describe(view);
   m_canvas->showView(std::move(view), false);
   m_strip->showView(stripView(snapshot));
@@ -97,9 +125,7 @@ void EnvelopeFigure::restyle() {
   m_strip->restyle();
 }
 
-void EnvelopeFigure::zoomBy(double factor) {
-  m_canvas->zoomBy(factor, QRectF(m_canvas->axisRect()->rect()).center());
-}
+void EnvelopeFigure::zoomBy(double factor) { m_canvas->zoomBy(factor); }
 
 void EnvelopeFigure::resetZoom() {
   m_canvas->resetZoom();

@@ -32,13 +32,19 @@ class EnvelopeFigure : public Figure {
 
  private:
   QWidget* makeHeader();
-  QToolButton* makeAxesButton(const QString& text, AxesAt axesAt);
+  QToolButton* makeAxesButton(const QString& text, const QString& name, AxesAt axesAt);
+  QToolButton* makeExtra(const QString& text, const QString& name, const QString& hint,
+                         bool EnvelopeExtras::*extra);
+  void showView(bool axesChanged);
   void describe(const EnvelopeView& view);
 
   Snapshot m_snapshot;
   AxesAt m_axesAt = AxesAt::Motor;
+  EnvelopeExtras m_extras;
   QToolButton* m_atMotor;
   QToolButton* m_atJoint;
+  QToolButton* m_band;
+  QToolButton* m_efficiency;
   QToolButton* m_all;
   QLabel* m_reading;
   EnvelopeCanvas* m_canvas;

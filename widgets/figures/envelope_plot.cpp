@@ -14,12 +14,12 @@ QColor withAlpha(QColor colour, double alpha) {
   return colour;
 }
 
-QPolygonF polygonOf(const PlaneCurve& curve) {
-  QPolygonF polygon;
-  for (qsizetype i = 0; i < curve.speed.size(); ++i)
-    if (!std::isnan(curve.speed[i]) && !std::isnan(curve.torque[i]))
-      polygon << QPointF(curve.speed[i], curve.torque[i]);
-  return polygon;
+QPolygonF outline(const PlaneCurve& curve) { return polygonOf({curve.speed, curve.torque}); }
+
+PlaneCurve joined(PlaneCurve a, const PlaneCurve& b) {
+  a.speed += b.speed;
+  a.torque += b.torque;
+  return a;
 }
 
 // Points along a curve at these shares of its samples.
@@ -80,11 +80,22 @@ void EnvelopePlot::setStyle(const PlotStyle& style) {
   fillLabels();
 }
 
+void EnvelopePlot::restyleExtras() {
+  const Palette& p = m_style.colours;
+  m_band->setPen(Qt::NoPen);
+  m_band->setBrush(withAlpha(p.peak, 0.14));
+  m_weakest->setPen(seriesPen({&Palette::peak, Qt::DashLine, 1.1}, m_style));
+  m_strongest->setPen(seriesPen({&Palette::peak, Qt::DotLine, 1.3}, m_style));
+  m_shortTime->setPen(seriesPen({&Palette::continuous, Qt::DashLine, 1.4}, m_style));
+  for (QCPCurve* line : m_efficiency) line->setPen(QPen(withAlpha(p.muted, 0.7), 1));
+}
+
 void EnvelopePlot::restyle() {
   stylePlot(m_plot, m_style);
   m_labels->setFonts(m_style.font, m_style.strongFont);
   m_marks->setGround(m_style.colours.panel);
   m_cursor->setGround(m_style.colours.panel);
+  if (m_band) restyleExtras();
   if (m_peak) {
     m_peak->setPen(dataPen(m_style.colours.peak, 1.8));
     m_peak->setBrush(withAlpha(m_style.colours.peak, 0.08));
@@ -116,8 +127,20 @@ QCPCurve* EnvelopePlot::addCurve(const PlaneCurve& points, const QString& layer)
   return curve;
 }
 
+void EnvelopePlot::fillExtras() {
+  // One line around both edges: between them the rule of even and odd fills.
+  m_band = addCurve(joined(m_view.strongest, m_view.weakest), kDataLayer);
+  m_weakest = addCurve(m_view.weakest, kDataLayer);
+  m_strongest = addCurve(m_view.strongest, kDataLayer);
+  m_efficiency.clear();
+  for (const EfficiencyLine& line : m_view.efficiency)
+    m_efficiency.push_back(addCurve(line.points, kDataLayer));
+  m_shortTime = addCurve(m_view.shortTime, kDataLayer);
+}
+
 void EnvelopePlot::fillCurves() {
   m_plot.clearPlottables();
+  fillExtras();
   m_peak = addCurve(m_view.peak, kDataLayer);
   m_lasting = addCurve(m_view.lasting, kDataLayer);
   m_path.clear();
@@ -157,18 +180,33 @@ void EnvelopePlot::fillLabels() {
   std::vector<PlotLabel> labels;
   if (m_view.tightest)
     labels.push_back({m_view.tightest->text, p.text, true, true, 26, {m_view.tightest->at}});
-  if (m_view.rms) labels.push_back({m_view.rms->text, p.text, false, false, 8, {m_view.rms->at}});
-  if (!m_view.peak.speed.isEmpty())
-    labels.push_back(
-        {m_view.peakName, inkOf(p.peak, p.panel), true, false, 3, upperAnchors(m_view.peak)});
-  if (!m_view.lasting.speed.isEmpty())
-    labels.push_back({m_view.lastingName, inkOf(p.continuous, p.panel), true, false, 3,
-                      upperAnchors(m_view.lasting)});
+  if (m_view.rms) labels.push_back({m_view.rms->text, p.text, false, true, 8, {m_view.rms->at}});
+  const auto addName = [&](const QString& name, const PlaneCurve& curve, const QColor& hue,
+                           bool strong) {
+    if (!curve.speed.isEmpty())
+      labels.push_back({name, inkOf(hue, p.panel), strong, false, 3, upperAnchors(curve)});
+  };
+  addName(m_view.peakName, m_view.peak, p.peak, true);
+  addName(m_view.lastingName, m_view.lasting, p.continuous, true);
   addSegmentLabels(labels);
+  addName(m_view.shortTimeName, m_view.shortTime, p.continuous, false);
+  addName(m_view.strongestName, m_view.strongest, p.peak, false);
+  addName(m_view.weakestName, m_view.weakest, p.peak, false);
   m_labels->setLabels(std::move(labels));
-  std::vector<QPolygonF> lines{polygonOf(m_view.peak), polygonOf(m_view.lasting)};
-  for (const PathSegment& segment : m_view.path) lines.push_back(polygonOf(segment.points));
+  std::vector<QPolygonF> lines;
+  for (const PlaneCurve* curve :
+       {&m_view.peak, &m_view.lasting, &m_view.shortTime, &m_view.weakest, &m_view.strongest})
+    lines.push_back(outline(*curve));
+  for (const PathSegment& segment : m_view.path) lines.push_back(outline(segment.points));
   m_labels->setLines(std::move(lines));
+  fillEfficiencyLabels();
+}
+
+void EnvelopePlot::fillEfficiencyLabels() {
+  std::vector<LineLabel> labels;
+  for (const EfficiencyLine& line : m_view.efficiency)
+    if (line.labelAt) labels.push_back({line.text, m_style.colours.muted, *line.labelAt});
+  m_labels->setLineLabels(std::move(labels), m_style.colours.panel);
 }
 
 void EnvelopePlot::show(EnvelopeView view, bool keepRange) {
@@ -185,7 +223,8 @@ void EnvelopePlot::show(EnvelopeView view, bool keepRange) {
 void EnvelopePlot::showAll() {
   QCPRange speed(0, 0);
   QCPRange torque(0, 0);
-  for (const PlaneCurve* curve : {&m_view.peak, &m_view.lasting, &m_view.track}) {
+  for (const PlaneCurve* curve :
+       {&m_view.peak, &m_view.lasting, &m_view.strongest, &m_view.track}) {
     extend(speed, curve->speed);
     extend(torque, curve->torque);
   }

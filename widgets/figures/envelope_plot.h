@@ -38,6 +38,9 @@ class EnvelopePlot {
   void fillMarks();
   void fillLabels();
   QCPCurve* addCurve(const PlaneCurve& points, const QString& layer);
+  void fillExtras();
+  void restyleExtras();
+  void fillEfficiencyLabels();
   void addSegmentLabels(std::vector<PlotLabel>& labels) const;
   QColor segmentColour(const PathSegment& segment) const;
 
@@ -45,6 +48,11 @@ class EnvelopePlot {
   PlotStyle m_style;
   EnvelopeView m_view;
   std::vector<QCPCurve*> m_path;
+  QCPCurve* m_band = nullptr;
+  QCPCurve* m_weakest = nullptr;
+  QCPCurve* m_strongest = nullptr;
+  QCPCurve* m_shortTime = nullptr;
+  std::vector<QCPCurve*> m_efficiency;
   QCPCurve* m_peak = nullptr;
   QCPCurve* m_lasting = nullptr;
   PlotLabels* m_labels = nullptr;

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/motion/cycle_reading.h"
+#include "widgets/figures/envelope_extras.h"
 #include "widgets/figures/finite.h"
 #include "widgets/figures/missing_text.h"
 #include "widgets/theme/number_text.h"
@@ -10,20 +11,10 @@
 namespace jw {
 namespace {
 
-// From the motor's SI values to the shaft and units that are shown.
-struct Scale {
-  double speed;   // rpm per rad/s
-  double torque;  // N·m per N·m
-};
-
-Scale scaleOf(const Evaluation& evaluation, AxesAt axesAt) {
+EnvelopeScale scaleOf(const Evaluation& evaluation, AxesAt axesAt) {
   const double rpm = fromInternal(1, "rpm", Quantity::AngularSpeed);
   if (axesAt == AxesAt::Motor || !evaluation.chain) return {rpm, 1};
   return {rpm / evaluation.chain->ratio, evaluation.chain->ratio};
-}
-
-PlaneCurve curveOf(const EnvelopeCurve& curve, const Scale& scale) {
-  return {plotValues(curve.speed, scale.speed), plotValues(curve.torque, scale.torque)};
 }
 
 PathSegment segmentOf(const Project& project, int index) {
@@ -62,7 +53,8 @@ QString pointText(const QPointF& p) {
   return QStringLiteral("%1 N·m at %2 rpm").arg(numberText(p.y()), numberText(p.x(), 4));
 }
 
-void addPath(EnvelopeView& view, const Project& project, const Evaluation& e, const Scale& scale) {
+void addPath(EnvelopeView& view, const Project& project, const Evaluation& e,
+             const EnvelopeScale& scale) {
   view.time = plotValues(e.cycle->time);
   view.track = {plotValues(e.chain->motorSpeed, scale.speed),
                 plotValues(e.demand->torque, scale.torque)};
@@ -81,7 +73,7 @@ void addTightest(EnvelopeView& view, const TightestPoint& tightest) {
 }
 
 void addEnvelope(EnvelopeView& view, const Project& project, const TorqueEnvelope& envelope,
-                 const Scale& scale) {
+                 const EnvelopeScale& scale) {
   view.peak = curveOf(envelope.peak, scale);
   view.lasting = curveOf(envelope.lasting, scale);
   view.peakName = QStringLiteral("peak, %1")
@@ -102,17 +94,19 @@ void addTitles(EnvelopeView& view, AxesAt axesAt) {
 
 }  // namespace
 
-EnvelopeView envelopeView(const Snapshot& snapshot, AxesAt axesAt) {
+EnvelopeView envelopeView(const Snapshot& snapshot, AxesAt axesAt, const EnvelopeExtras& extras) {
   EnvelopeView view;
   view.stale = snapshot.stale;
   view.missing = missingLinks(snapshot);
   if (snapshot.evaluation && snapshot.evaluatedProject) {
     const Evaluation& e = *snapshot.evaluation;
     view.jointPossible = e.chain.has_value();
-    const Scale scale = scaleOf(e, axesAt);
+    const EnvelopeScale scale = scaleOf(e, axesAt);
     if (e.envelope) addEnvelope(view, *snapshot.evaluatedProject, *e.envelope, scale);
     if (e.cycle && e.chain && e.demand) addPath(view, *snapshot.evaluatedProject, e, scale);
     if (e.tightest) addTightest(view, *e.tightest);
+    if (e.envelope && snapshot.studies)
+      addExtras(view, *snapshot.evaluatedProject, *snapshot.studies, extras, scale);
   }
   addTitles(view, axesAt);
   return view;

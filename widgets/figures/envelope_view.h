@@ -36,10 +36,30 @@ struct PlanePoint {
   QString text;
 };
 
+/// A line of equal efficiency, with the place of its label.
+struct EfficiencyLine {
+  QString text;  ///< "80 %"
+  PlaneCurve points;
+  std::optional<QPointF> labelAt;  ///< only on the longest lines of a level
+};
+
+/// What is shown beside the envelope, if the studies are there.
+struct EnvelopeExtras {
+  bool band = true;  ///< weakest and strongest envelope, and the intermittent curve
+  bool efficiency = false;
+};
+
 /// What the envelope figure shows, in display units and words.
 struct EnvelopeView {
   PlaneCurve peak;
   PlaneCurve lasting;
+  PlaneCurve weakest;  ///< edges of the band
+  PlaneCurve strongest;
+  PlaneCurve shortTime;  ///< intermittent, from cold
+  std::vector<EfficiencyLine> efficiency;
+  QString weakestName;
+  QString strongestName;
+  QString shortTimeName;
   QString peakName;
   QString lastingName;
   std::vector<PathSegment> path;
@@ -59,7 +79,8 @@ struct EnvelopeView {
 
 /// The view of a snapshot. At the joint, speeds are divided and torques multiplied by the total
 /// ratio, with no regard to losses.
-EnvelopeView envelopeView(const Snapshot& snapshot, AxesAt axesAt);
+EnvelopeView envelopeView(const Snapshot& snapshot, AxesAt axesAt,
+                          const EnvelopeExtras& extras = {});
 
 /// The view's largest lasting and peak torque [N·m] at `speed` [rpm] towards `torque`'s sign, read
 /// from its curves; NaN where there is none.

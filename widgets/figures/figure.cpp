@@ -50,13 +50,13 @@ void Figure::moveCursor(double s) {
   emit cursorTimeChanged(time);
 }
 
-void Figure::keepSnapshot(const Snapshot& snapshot, bool empty) {
+void Figure::keepSnapshot(const Snapshot& snapshot, bool empty, const std::vector<Part>& parts) {
   m_snapshot = snapshot;
   const bool known = snapshot.evaluation && snapshot.evaluation->cycle;
   m_period = known ? snapshot.evaluation->cycle->period : 0;
   m_notice->setVisible(empty);
   if (!empty) return;
-  m_notice->setText(noticeHtml(missingLinks(snapshot)));
+  m_notice->setText(noticeHtml(missingLinks(snapshot, parts)));
   placeNotice();
   m_notice->raise();
 }
@@ -68,7 +68,7 @@ void Figure::placeNotice() {
 }
 
 void Figure::copyPicture() const {
-  QApplication::clipboard()->setImage(figureImage(m_snapshot, figureName(), {}));
+  QApplication::clipboard()->setImage(figureImage(m_snapshot, exportName(), {}));
 }
 
 void Figure::changeEvent(QEvent* event) {
@@ -79,7 +79,7 @@ void Figure::changeEvent(QEvent* event) {
 void Figure::contextMenuEvent(QContextMenuEvent* event) {
   QMenu menu(this);
   menu.addAction(tr("&Copy picture"), this, &Figure::copyPicture);
-  menu.addAction(tr("&Export picture…"), this, [this] { emit exportRequested(figureName()); });
+  menu.addAction(tr("&Export picture…"), this, [this] { emit exportRequested(exportName()); });
   menu.addSeparator();
   menu.addAction(tr("Show &all"), this, [this] { resetZoom(); });
   menu.exec(event->globalPos());

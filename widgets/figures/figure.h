@@ -21,6 +21,8 @@ class Figure : public QWidget {
   virtual QString figureName() const = 0;
   /// Name for people: "Envelope".
   virtual QString title() const = 0;
+  /// Name of the picture that is in front, for export: one of figureNames().
+  virtual QString exportName() const { return figureName(); }
 
   /// Moves the cursor to `s` [s]; NaN takes it away. Sends no signal.
   void setCursorTime(double s);
@@ -43,8 +45,9 @@ class Figure : public QWidget {
 
   /// The person moved the cursor.
   void moveCursor(double s);
-  /// Remembers the snapshot for export, and tells what is missing over the figure if it is empty.
-  void keepSnapshot(const Snapshot& snapshot, bool empty);
+  /// Remembers the snapshot for export, and tells what is missing over the figure if it is empty:
+  /// what kept `parts` from being made (all if none are named).
+  void keepSnapshot(const Snapshot& snapshot, bool empty, const std::vector<Part>& parts = {});
 
   void changeEvent(QEvent* event) override;
   void contextMenuEvent(QContextMenuEvent* event) override;

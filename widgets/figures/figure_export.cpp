@@ -1,6 +1,8 @@
 #include "widgets/figures/figure_export.h"
 
+#include <array>
 #include <cmath>
+#include <utility>
 
 #include <QBuffer>
 #include <QFileInfo>
@@ -18,6 +20,13 @@ namespace {
 
 using Written = tl::expected<QByteArray, InputError>;
 
+const std::array<std::pair<QString, QString>, 5> kFigures{{
+    {QStringLiteral("envelope"), QStringLiteral("Envelope")},
+    {QStringLiteral("cycle"), QStringLiteral("Cycle")},
+    {QStringLiteral("power"), QStringLiteral("Power path")},
+    {QStringLiteral("heat"), QStringLiteral("Heat")},
+    {QStringLiteral("overload"), QStringLiteral("Overload and duty")},
+}};
 constexpr double kUnitsPerInch = 96;
 constexpr double kMmPerInch = 25.4;
 
@@ -118,13 +127,14 @@ tl::expected<void, InputError> writeFile(const QString& fileName, const QByteArr
 }  // namespace
 
 QStringList figureNames() {
-  return {QStringLiteral("envelope"), QStringLiteral("cycle"), QStringLiteral("power")};
+  QStringList names;
+  for (const auto& [name, title] : kFigures) names << name;
+  return names;
 }
 
 QString figureTitle(const QString& figureName) {
-  if (figureName == QLatin1String("envelope")) return QStringLiteral("Envelope");
-  if (figureName == QLatin1String("cycle")) return QStringLiteral("Cycle");
-  if (figureName == QLatin1String("power")) return QStringLiteral("Power path");
+  for (const auto& [name, title] : kFigures)
+    if (name == figureName) return title;
   return {};
 }
 

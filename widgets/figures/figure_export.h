@@ -20,7 +20,8 @@ struct ExportOptions {
   QDate date = QDate::currentDate();  ///< in the title strip
 };
 
-/// Names of all figures that can be exported: "envelope", "cycle", "power".
+/// Names of all figures that can be exported: "envelope", "cycle", "power", "heat" (warm-up and
+/// cycle), "overload" (overload and duty).
 QStringList figureNames();
 
 /// Name for people, "Envelope"; empty for an unknown name.

@@ -7,6 +7,9 @@
 #include "widgets/figures/cycle_plot.h"
 #include "widgets/figures/envelope_plot.h"
 #include "widgets/figures/figure_export.h"
+#include "widgets/figures/heat_view.h"
+#include "widgets/figures/line_chart_plot.h"
+#include "widgets/figures/plot_layers.h"
 #include "widgets/panels/power_path_painter.h"
 #include "widgets/theme/number_text.h"
 #include "widgets/theme/theme.h"
@@ -75,13 +78,51 @@ void paintEnvelope(QCPPainter& painter, const QSizeF& size, const Snapshot& snap
   paintPlot(painter, plot, size);
 }
 
-void paintCycle(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
+void paintRows(QCPPainter& painter, const QRectF& rect, CycleView view) {
+  const MovedOrigin moved(painter, rect.topLeft());
   QCustomPlot plot;
   CyclePlot cycle(plot, true);
   cycle.setStyle(printPlotStyle());
-  cycle.show(cycleView(snapshot), {}, false);
-  cycle.arrange(int(size.height()));
-  paintPlot(painter, plot, size);
+  const QStringList rows = firstRows(view);
+  cycle.show(std::move(view), rows, false);
+  cycle.arrange(int(rect.height()));
+  paintPlot(painter, plot, rect.size());
+}
+
+void paintChart(QCPPainter& painter, const QRectF& rect, LineChart chart, int rightMargin = 16) {
+  const MovedOrigin moved(painter, rect.topLeft());
+  QCustomPlot plot;
+  LineChartPlot lines(plot, rightMargin);
+  lines.setStyle(printPlotStyle());
+  lines.show(std::move(chart), false);
+  paintPlot(painter, plot, rect.size());
+}
+
+// Says that a figure is empty, so that the sheet is not taken for a fault.
+void paintNothing(QCPPainter& painter, const QSizeF& size) {
+  painter.setFont(textFont(12));
+  painter.setPen(printPalette().muted);
+  painter.drawText(QRectF(QPointF(0, 0), size), Qt::AlignCenter,
+                   QStringLiteral("Not enough is known to draw this."));
+}
+
+void paintHeat(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
+  HeatView view = heatView(snapshot);
+  const bool rows = !view.cycle.rows.empty();
+  if (view.warmUp.empty() && !rows) return paintNothing(painter, size);
+  const double upper = view.warmUp.empty() ? 0 : rows ? 0.45 * size.height() : size.height();
+  if (upper > 0)
+    paintChart(painter, {0, 0, size.width(), upper}, std::move(view.warmUp), kRightMargin);
+  if (rows)
+    paintRows(painter, {0, upper, size.width(), size.height() - upper}, std::move(view.cycle));
+}
+
+void paintOverload(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
+  HeatView view = heatView(snapshot);
+  const double half = size.width() / 2;
+  if (view.overload.empty()) return paintNothing(painter, size);
+  paintChart(painter, {0, 0, half, size.height()}, std::move(view.overload));
+  paintChart(painter, {half, 0, half, size.height()}, std::move(view.duty));
 }
 
 }  // namespace
@@ -118,7 +159,10 @@ void paintFigureContent(QCPPainter& painter, const QRectF& rect, const Snapshot&
                         const QString& figureName) {
   const MovedOrigin moved(painter, rect.topLeft());
   if (figureName == QLatin1String("envelope")) paintEnvelope(painter, rect.size(), snapshot);
-  if (figureName == QLatin1String("cycle")) paintCycle(painter, rect.size(), snapshot);
+  if (figureName == QLatin1String("cycle"))
+    paintRows(painter, {{0, 0}, rect.size()}, cycleView(snapshot));
+  if (figureName == QLatin1String("heat")) paintHeat(painter, rect.size(), snapshot);
+  if (figureName == QLatin1String("overload")) paintOverload(painter, rect.size(), snapshot);
   if (figureName == QLatin1String("power"))
     paintPowerPath(painter, rect.size(), snapshot, kUnset, printPalette());
 }

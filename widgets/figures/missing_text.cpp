@@ -1,5 +1,7 @@
 #include "widgets/figures/missing_text.h"
 
+#include <algorithm>
+
 #include "core/model/field_catalogue.h"
 
 namespace jw {
@@ -23,11 +25,14 @@ QString fieldLabel(const Project& project, const std::string& path) {
                : QString::fromStdString(path);
 }
 
-QStringList missingLinks(const Snapshot& snapshot) {
+QStringList missingLinks(const Snapshot& snapshot, const std::vector<Part>& parts) {
   QStringList links;
   if (!snapshot.evaluation || !snapshot.evaluatedProject) return links;
-  for (const InputError& error : snapshot.evaluation->missing)
-    links << linkTo(*snapshot.evaluatedProject, error);
+  for (const MissingInput& missing : snapshot.evaluation->missing) {
+    const bool named = std::find(parts.begin(), parts.end(), missing.part) != parts.end();
+    if (parts.empty() || named) links << linkTo(*snapshot.evaluatedProject, missing);
+  }
+  links.removeDuplicates();
   return links;
 }
 

@@ -1,14 +1,16 @@
 #pragma once
 
+#include <vector>
+
 #include <QStringList>
 
 #include "widgets/snapshot.h"
 
 namespace jw {
 
-/// What kept parts of the evaluation from being made: each a line of HTML that links to the field
-/// ("field:motor.resistance").
-QStringList missingLinks(const Snapshot& snapshot);
+/// What kept `parts` of the evaluation (all if none are named) from being made: each a line of HTML
+/// that links to the field ("field:motor.resistance").
+QStringList missingLinks(const Snapshot& snapshot, const std::vector<Part>& parts = {});
 
 /// The label of the field at `path`, or the path itself.
 QString fieldLabel(const Project& project, const std::string& path);

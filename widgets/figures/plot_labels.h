@@ -6,6 +6,7 @@
 #include <qcustomplot.h>
 
 #include "widgets/figures/label_placement.h"
+#include "widgets/figures/series_look.h"
 
 namespace jw {
 
@@ -14,9 +15,20 @@ struct PlotLabel {
   QString text;
   QColor colour;
   bool strong = false;
-  bool leader = false;           ///< a thin line to the anchor
-  double gap = 4;                ///< [px] from the anchor
-  std::vector<QPointF> anchors;  ///< the preferred first
+  bool leader = false;               ///< a thin line to the anchor
+  double gap = 4;                    ///< [px] from the anchor
+  std::vector<QPointF> anchors;      ///< the preferred first
+  std::optional<double> level = {};  ///< instead: beside a thin line across the rect at this height
+};
+
+/// The labels of levels, with their lines.
+std::vector<PlotLabel> levelLabels(const std::vector<Level>& levels, const PlotStyle& style);
+
+/// A short text on a line, with ground behind it.
+struct LineLabel {
+  QString text;
+  QColor colour;
+  QPointF at;
 };
 
 /// Draws labels beside points and curves of one axis rect, placed at every draw so that they
@@ -31,6 +43,7 @@ class PlotLabels : public QCPLayerable {
   void setLines(std::vector<QPolygonF> lines) { m_lines = std::move(lines); }
   /// Points that labels keep `radius` px away from.
   void setMarks(std::vector<QPointF> marks, double radius);
+  void setLineLabels(std::vector<LineLabel> labels, const QColor& ground);
   void setFonts(const QFont& plain, const QFont& strong);
 
   /// Where each label went at the last draw [px]; null where there was no place.
@@ -43,6 +56,10 @@ class PlotLabels : public QCPLayerable {
  private:
   QPointF toPixels(const QPointF& point) const;
   LabelSurroundings surroundings() const;
+  LabelRequest requestOf(const PlotLabel& label) const;
+  std::vector<QPointF> anchorsOf(const PlotLabel& label) const;
+  void drawOnLine(QCPPainter* painter, const LineLabel& label) const;
+  void drawLevel(QCPPainter* painter, const PlotLabel& label) const;
   void drawLabel(QCPPainter* painter, const PlotLabel& label, const LabelPlace& place) const;
 
   QCPAxisRect* m_rect;
@@ -51,6 +68,8 @@ class PlotLabels : public QCPLayerable {
   double m_markRadius = 6;
   std::vector<PlotLabel> m_labels;
   std::vector<QPolygonF> m_lines;
+  std::vector<LineLabel> m_lineLabels;
+  QColor m_ground;
   std::vector<QPointF> m_marks;
   std::vector<LabelPlace> m_places;
 };

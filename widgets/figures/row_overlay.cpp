@@ -80,9 +80,13 @@ void RowOverlay::drawCursor(QCPPainter* painter) const {
   const QString text = fixedNumber(m_cursor, 3) + QStringLiteral(" s");
   const double width = QFontMetricsF(m_style->strongFont).horizontalAdvance(text);
   const bool left = x + 6 + width > area.right();
+  const QPointF at(left ? x - 6 - width : x + 6, area.bottom() - 6);
+  QColor ground = m_style->colours.panel;
+  ground.setAlphaF(0.75F);
+  painter->fillRect(QRectF(at - QPointF(2, 10), QSizeF(width + 4, 13)), ground);
   painter->setFont(m_style->strongFont);
   painter->setPen(inkOf(accent, m_style->colours.panel));
-  painter->drawText(QPointF(left ? x - 6 - width : x + 6, area.bottom() - 6), text);
+  painter->drawText(at, text);
 }
 
 void RowOverlay::draw(QCPPainter* painter) {

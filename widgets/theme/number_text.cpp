@@ -40,6 +40,11 @@ QString wattText(double power) {
   return quantityText(power, Quantity::Power, "kW");
 }
 
+QString durationText(double seconds) {
+  const std::string_view unit = seconds < 60 ? "s" : seconds < 3600 ? "min" : "h";
+  return quantityText(seconds, Quantity::Time, unit, 2);
+}
+
 QString marginText(double margin) {
   if (std::isnan(margin)) return QStringLiteral("–");
   if (std::isinf(margin)) return QStringLiteral("no demand");

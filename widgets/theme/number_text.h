@@ -20,6 +20,9 @@ QString quantityText(double internal, Quantity quantity, std::string_view unit =
 /// A power for people: "54.1 W", "1.23 kW"; nothing finer than 0.1 W.
 QString wattText(double power);
 
+/// A time for people: "45 s", "12 min", "3.4 h".
+QString durationText(double seconds);
+
 /// A margin as people read it: "+84 %", "−31 %", "+1.4 %" when small; "no demand" when infinite
 /// and "–" when unset.
 QString marginText(double margin);

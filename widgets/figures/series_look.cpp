@@ -1,0 +1,16 @@
+#include "widgets/figures/series_look.h"
+
+namespace jw {
+
+QPen seriesPen(const SeriesLook& look, const PlotStyle& style) {
+  QPen pen = dataPen(style.colours.*look.hue, look.width, look.dashes);
+  if (look.dashes == Qt::CustomDashLine) pen.setDashPattern({7, 2.5});
+  if (look.dashes != Qt::SolidLine) pen.setCapStyle(Qt::FlatCap);
+  return pen;
+}
+
+QColor seriesInk(const SeriesLook& look, const PlotStyle& style) {
+  return inkOf(style.colours.*look.hue, style.colours.panel);
+}
+
+}  // namespace jw
