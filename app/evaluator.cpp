@@ -52,23 +52,14 @@ void Evaluator::run(const Job& job, const std::stop_token& stop) {
     snapshot.evaluation = std::move(evaluation);
     snapshot.revision = job.revision;
     snapshot.evaluationSeconds = static_cast<double>(timer.nsecsElapsed()) * 1e-9;
-    snapshot.studies = lastStudies_;
-    deliver(snapshot);
-    study(std::move(snapshot), stop);
+    snapshot.studies = std::make_shared<const PlotStudies>(
+        plotStudies(*snapshot.project, *snapshot.evaluation, stop));
+    deliver(std::move(snapshot));
   } catch (const std::exception& fault) {
     const QString message = QString::fromUtf8(fault.what());
     QMetaObject::invokeMethod(
         this, [this, message] { emit failed(message); }, Qt::QueuedConnection);
   }
-}
-
-void Evaluator::study(Snapshot snapshot, const std::stop_token& stop) {
-  if (stop.stop_requested()) return;
-  auto studies = std::make_shared<const PlotStudies>(
-      plotStudies(*snapshot.project, *snapshot.evaluation, stop));
-  if (stop.stop_requested()) return;
-  lastStudies_ = snapshot.studies = std::move(studies);
-  deliver(std::move(snapshot));
 }
 
 void Evaluator::deliver(Snapshot snapshot) {

@@ -26,8 +26,8 @@ class Evaluator : public QObject {
   void request(std::shared_ptr<const Project> project, quint64 revision);
 
  signals:
-  /// On the thread of this object, once for each evaluation that ran to its end, and once more with
-  /// the studies of the figures if nothing newer waits by then. Until then it carries the last ones.
+  /// On the thread of this object, once for each evaluation that ran to its end, with the studies
+  /// that the figures show (they take about as long as the evaluation).
   void evaluated(const jw::Snapshot& snapshot);
   /// The evaluation itself broke down: a fault of the program.
   void failed(const QString& message);
@@ -40,7 +40,6 @@ class Evaluator : public QObject {
   void work(const std::stop_token& quit);
   std::optional<Job> nextJob(const std::stop_token& quit);
   void run(const Job& job, const std::stop_token& stop);
-  void study(Snapshot snapshot, const std::stop_token& stop);
   void deliver(Snapshot snapshot);
 
   std::mutex mutex_;
@@ -48,7 +47,6 @@ class Evaluator : public QObject {
   std::optional<Job> waiting_;
   std::stop_source running_{std::nostopstate};
   bool lastStopped_ = false;
-  std::shared_ptr<const PlotStudies> lastStudies_;  // of the worker alone
   std::jthread thread_;  // last: it starts when all else is there and ends first
 };
 

@@ -6,6 +6,7 @@
 
 #include "widgets/figures/cycle_figure.h"
 #include "widgets/figures/envelope_figure.h"
+#include "widgets/figures/heat_figure.h"
 
 namespace jw {
 
@@ -24,6 +25,7 @@ FigurePane::FigurePane(const QString& name, QWidget* parent)
   column->addWidget(stack_, 1);
   addFigure(new EnvelopeFigure(stack_));
   addFigure(new CycleFigure(stack_));
+  addFigure(new HeatFigure(stack_));
   connect(tabs_, &QTabBar::currentChanged, this, [this](int index) {
     stack_->setCurrentIndex(index);
     bringUpToDate();
@@ -51,7 +53,7 @@ QWidget* FigurePane::makeHeader() {
             emit copied();
           });
   connect(button(".export", tr("Export…"), tr("Export the figure to a file")),
-          &QToolButton::clicked, this, [this] { emit exportRequested(currentName()); });
+          &QToolButton::clicked, this, [this] { emit exportRequested(exportName()); });
   return header;
 }
 
@@ -87,6 +89,8 @@ void FigurePane::setCursorTime(double s) {
 Figure* FigurePane::current() const { return static_cast<Figure*>(stack_->currentWidget()); }
 
 QString FigurePane::currentName() const { return current()->figureName(); }
+
+QString FigurePane::exportName() const { return current()->exportName(); }
 
 void FigurePane::setCurrent(const QString& figureName) {
   const int index = stack_->indexOf(figure(figureName));

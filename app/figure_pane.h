@@ -20,6 +20,7 @@ class FigurePane : public QFrame {
   void setCursorTime(double s);
   Figure* current() const;
   QString currentName() const;
+  QString exportName() const;  ///< of the picture in front
   void setCurrent(const QString& figureName);
   Figure* figure(const QString& figureName) const;
 

@@ -99,11 +99,6 @@ void MainWindow::showProject() {
 
 void MainWindow::showSnapshot(const Snapshot& snapshot) {
   figures_->showSnapshot(snapshot);
-  // A snapshot that only brings the figures' studies changes nothing else.
-  const bool sameVerdicts = snapshot.evaluation && snapshot.evaluation == shown_.evaluation &&
-                            snapshot.project == shown_.project && snapshot.stale == shown_.stale;
-  shown_ = snapshot;
-  if (sameVerdicts) return;
   powerPath_->showSnapshot(snapshot);
   verdicts_->showSnapshot(snapshot);
   working_->showSnapshot(snapshot);

@@ -87,7 +87,6 @@ class MainWindow : public QMainWindow {
   QLabel* cursorLabel_;
   QLabel* timeLabel_;
   std::unique_ptr<WindowMenus> menus_;
-  Snapshot shown_;
   bool chooseWorst_ = true;
   bool sizesTouched_ = false;
 };

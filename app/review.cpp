@@ -33,7 +33,7 @@ void addBlocks(PageFlow& flow, const QStringList& blocks) {
 }
 
 void addFigures(PageFlow& flow, const Snapshot& snapshot) {
-  for (const char* figure : {"power", "envelope", "cycle"}) {
+  for (const char* figure : {"power", "envelope", "cycle", "heat", "overload"}) {
     const QString name(figure);
     flow.needRoom(kHeadingHeight + heightOf(name));
     flow.addHtml("<h2>" + figureTitle(name) + "</h2>");

@@ -7,6 +7,7 @@
 #include "app/recent_files.h"
 #include "app/theme_choice.h"
 #include "widgets/figures/envelope_figure.h"
+#include "widgets/panels/heat_fit_dialog.h"
 
 namespace jw {
 
@@ -46,7 +47,7 @@ void WindowMenus::buildProject(QMenu& menu) {
   menu.addMenu(variants_);
   menu.addSeparator();
   add(menu, tr("Export &figure…"), QKeySequence(Qt::CTRL | Qt::Key_E), "action.exportFigure",
-      [this] { window_.exportFigure(window_.figures().activePane()->currentName()); });
+      [this] { window_.exportFigure(window_.figures().activePane()->exportName()); });
   add(menu, tr("Export the re&view…"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_E),
       "action.exportReview", [this] { window_.exportReview(); });
   menu.addSeparator();
@@ -62,11 +63,20 @@ void WindowMenus::buildEdit(QMenu& menu) {
   redo_->setShortcuts(
       {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), QKeySequence(Qt::CTRL | Qt::Key_Y)});
   menu.addSeparator();
+  add(menu, tr("&Fit a heating curve…"), {}, "action.fitHeat", [this] { fitHeat(); });
+  menu.addSeparator();
   add(menu, tr("&Copy figure"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), "action.copyFigure",
       [this] {
         window_.figures().activePane()->current()->copyPicture();
         window_.showStatus(tr("Figure copied"));
       });
+}
+
+void WindowMenus::fitHeat() {
+  auto* dialog = new HeatFitDialog(window_.document().project()->requirements.ambient, &window_);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  connect(dialog, &HeatFitDialog::editRequested, &window_, &MainWindow::applyEdit);
+  dialog->show();
 }
 
 void WindowMenus::buildShow(QMenu& menu) {
@@ -76,6 +86,7 @@ void WindowMenus::buildShow(QMenu& menu) {
   add(menu, tr("&Envelope"), QKeySequence(Qt::CTRL | Qt::Key_1), "action.envelope",
       front("envelope"));
   add(menu, tr("C&ycle"), QKeySequence(Qt::CTRL | Qt::Key_2), "action.cycle", front("cycle"));
+  add(menu, tr("&Heat"), QKeySequence(Qt::CTRL | Qt::Key_3), "action.heat", front("heat"));
   split_ = add(menu, tr("T&wo figures"), QKeySequence(Qt::CTRL | Qt::Key_T), "action.split",
                [this] { window_.figures().setSplit(split_->isChecked()); });
   split_->setCheckable(true);

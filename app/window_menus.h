@@ -24,6 +24,7 @@ class WindowMenus : public QObject {
                const std::function<void()>& run);
   void buildProject(QMenu& menu);
   void buildEdit(QMenu& menu);
+  void fitHeat();
   void buildShow(QMenu& menu);
   void buildTheme(QMenu& menu);
   void buildAxes(QMenu& menu);
