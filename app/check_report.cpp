@@ -76,8 +76,9 @@ std::string formatDemand(const Check& check) {
                                              : value);
   };
   const std::string unit = prettyUnit(check.unit);
-  return fmt::format("{} of {}{}{}", shown(check.demand), shown(check.capacity),
-                     unit.empty() ? "" : " ", unit);
+  const double reached = check.capacityIsResult ? check.capacity : check.demand;
+  const double allowed = check.capacityIsResult ? check.demand : check.capacity;
+  return fmt::format("{} of {}{}{}", shown(reached), shown(allowed), unit.empty() ? "" : " ", unit);
 }
 
 std::string checkTable(const CheckReport& report) {

@@ -1,6 +1,7 @@
 #include "app/figure_pane.h"
 
 #include <QHBoxLayout>
+#include <QScrollArea>
 #include <QToolButton>
 #include <QVBoxLayout>
 
@@ -22,7 +23,7 @@ FigurePane::FigurePane(const QString& name, QWidget* parent)
   column->setContentsMargins(1, 1, 1, 1);
   column->setSpacing(0);
   column->addWidget(makeHeader());
-  column->addWidget(stack_, 1);
+  column->addWidget(makeScroll(), 1);
   addFigure(new EnvelopeFigure(stack_));
   addFigure(new CycleFigure(stack_));
   addFigure(new HeatFigure(stack_));
@@ -31,6 +32,18 @@ FigurePane::FigurePane(const QString& name, QWidget* parent)
     bringUpToDate();
     emit currentChanged();
   });
+}
+
+QWidget* FigurePane::makeScroll() {
+  constexpr int kLeastHeight = 440;  // below it the rows of a figure run into each other
+  stack_->setMinimumHeight(kLeastHeight);
+  auto* scroll = new QScrollArea(this);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  scroll->setWidget(stack_);
+  return scroll;
 }
 
 QWidget* FigurePane::makeHeader() {

@@ -34,6 +34,7 @@ class FigurePane : public QFrame {
  private:
   void addFigure(Figure* figure);
   QWidget* makeHeader();
+  QWidget* makeScroll();
   void bringUpToDate();
 
   QTabBar* tabs_;

@@ -88,6 +88,7 @@ TEST(NumberText, MarginsSayTheirSign) {
 // subscript.
 TEST(SymbolText, SetsSubscriptsAndSuperscripts) {
   EXPECT_EQ(symbolHtml("T_av"), "T<sub>av</sub>");
+  EXPECT_EQ(symbolHtml("I_c² t"), "I<sub>c</sub>² t");
   EXPECT_EQ(symbolHtml("(T_r / T_av)^3"), "(T<sub>r</sub> / T<sub>av</sub>)<sup>3</sup>");
   EXPECT_EQ(symbolHtml("e^{-t/tau}"), "e<sup>-t/tau</sup>");
   EXPECT_EQ(symbolHtml("a < b"), "a &lt; b");

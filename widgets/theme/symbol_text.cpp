@@ -8,6 +8,7 @@ namespace {
 using Level = SymbolRun::Level;
 
 bool belongs(QChar c, Level level) {
+  if (c.category() == QChar::Number_Other) return false;  // "I_c²": the square is of the whole
   if (c.isLetterOrNumber() || c == u'′') return true;
   return level == Level::Superscript && (c == u'-' || c == u'−' || c == u'.' || c == u'/');
 }
