@@ -1,7 +1,6 @@
 #include "app/figure_pane.h"
 
 #include <QHBoxLayout>
-#include <QScrollArea>
 #include <QToolButton>
 #include <QVBoxLayout>
 
@@ -37,13 +36,13 @@ FigurePane::FigurePane(const QString& name, QWidget* parent)
 QWidget* FigurePane::makeScroll() {
   constexpr int kLeastHeight = 440;  // below it the rows of a figure run into each other
   stack_->setMinimumHeight(kLeastHeight);
-  auto* scroll = new QScrollArea(this);
-  scroll->setWidgetResizable(true);
-  scroll->setFrameShape(QFrame::NoFrame);
-  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  scroll->setFocusPolicy(Qt::NoFocus);
-  scroll->setWidget(stack_);
-  return scroll;
+  scroll_ = new QScrollArea(this);
+  scroll_->setWidgetResizable(true);
+  scroll_->setFrameShape(QFrame::NoFrame);
+  scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll_->setFocusPolicy(Qt::NoFocus);
+  scroll_->setWidget(stack_);
+  return scroll_;
 }
 
 QWidget* FigurePane::makeHeader() {
@@ -88,6 +87,8 @@ void FigurePane::showSnapshot(const Snapshot& snapshot) {
 
 void FigurePane::bringUpToDate() {
   if (!snapshot_.project) return;
+  // The pane scrolls down only: it stays as wide as its figures need.
+  scroll_->setMinimumWidth(stack_->minimumSizeHint().width());
   const auto index = static_cast<std::size_t>(stack_->currentIndex());
   if (!shown_[index]) current()->showSnapshot(snapshot_);
   shown_[index] = true;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QFrame>
+#include <QScrollArea>
 #include <QStackedWidget>
 #include <QTabBar>
 
@@ -38,6 +39,7 @@ class FigurePane : public QFrame {
   void bringUpToDate();
 
   QTabBar* tabs_;
+  QScrollArea* scroll_ = nullptr;
   QStackedWidget* stack_;
   Snapshot snapshot_;
   double cursor_;

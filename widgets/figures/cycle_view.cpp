@@ -27,7 +27,7 @@ void addCause(CycleRow& row, const QString& name, const Eigen::ArrayXd& values,
 }
 
 CycleRow motionRow(const SampledCycle& cycle) {
-  CycleRow row{"motion", "Position and speed", "joint", {}};
+  CycleRow row{"motion", "Motion", "joint", {}};
   row.series.push_back(series("position", cycle.angle, Quantity::Angle, "deg", {&Palette::text}));
   row.series.push_back(series("speed", cycle.speed, Quantity::AngularSpeed, "rpm",
                               {&Palette::accent, Qt::DashLine}, true));
@@ -47,7 +47,7 @@ CycleRow torqueRow(const LoadTorque& load) {
 }
 
 CycleRow motorRow(const MotorConstants* motor, const MotorDemand& demand) {
-  CycleRow row{"motor", "Motor torque and current", "motor", {}};
+  CycleRow row{"motor", "Motor", "motor", {}};
   row.series.push_back(series("torque", demand.torque, Quantity::Torque, "N*m", {&Palette::text}));
   const double rms = motor ? motor->rmsFactor() : 1;
   row.series.push_back(series(motor && !motor->direct ? "current (rms)" : "current",
@@ -89,7 +89,7 @@ std::optional<CycleRow> busRow(const Supply& supply, const SupplyFlow& flow, Eig
   const Eigen::ArrayXd& voltage = flow.energy.voltage;
   if (voltage.size() != samples || !voltage.allFinite()) return std::nullopt;
   if (voltage.maxCoeff() - voltage.minCoeff() < 1e-3 * voltage.maxCoeff()) return std::nullopt;
-  CycleRow row{"bus", "Bus voltage", "bus, V", {}, {}, false};
+  CycleRow row{"bus", "Bus", "bus, V", {}, {}, false};
   row.shownAtFirst = false;
   row.series.push_back(series("voltage", voltage, Quantity::Voltage, "V", {&Palette::text}));
   const auto add = [&](const QString& name, double volts, QColor Palette::*hue) {
