@@ -77,7 +77,7 @@ TEST_P(Export, PaintsIntoAnotherPainter) {
 }
 
 INSTANTIATE_TEST_SUITE_P(All, Export, ::testing::ValuesIn(figureNames()),
-                         [](const auto& info) { return info.param.toStdString(); });
+                         [](const auto& one) { return one.param.toStdString(); });
 
 TEST(ExportErrors, SayWhatWouldBeRight) {
   QTemporaryDir folder;
