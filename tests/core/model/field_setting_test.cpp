@@ -25,7 +25,8 @@ double valueInside(const FieldInfo& info, std::mt19937& random) {
 TEST(FieldSetting, NumbersComeBackInEveryUnit) {
   Project project = exampleProject();
   std::mt19937 random(3);
-  for (const FieldRef& field : allFields(exampleProject())) {
+  const Project example = exampleProject();  // its fields point into it
+  for (const FieldRef& field : allFields(example)) {
     const FieldInfo& info = *field.info;
     if (info.kind != FieldKind::Number) continue;
     for (const std::string_view unit : quantityInfo(info.quantity).units) {
@@ -44,8 +45,9 @@ TEST(FieldSetting, NumbersComeBackInEveryUnit) {
 }
 
 TEST(FieldSetting, PlainFormReadsBackToTheLastBit) {
-  Project project = exampleProject();
-  for (const FieldRef& field : allFields(exampleProject())) {
+  const Project example = exampleProject();  // its fields point into it
+  Project project = example;
+  for (const FieldRef& field : allFields(example)) {
     const FieldInfo& info = *field.info;
     if (info.kind == FieldKind::Text) continue;
     const std::string text = fieldText(field);
@@ -77,7 +79,8 @@ TEST(FieldSetting, IntegersFlagsChoicesAndText) {
   }
   ASSERT_TRUE(setField(project, "title", "  two  spaces ").has_value());
   EXPECT_EQ(project.title, "  two  spaces ");
-  for (const FieldRef& field : allFields(exampleProject())) {
+  const Project example = exampleProject();  // its fields point into it
+  for (const FieldRef& field : allFields(example)) {
     for (std::size_t k = 0; k < field.info->choices.size(); ++k) {
       for (const std::string_view text :
            {field.info->choices[k].key, field.info->choices[k].label}) {
@@ -102,7 +105,8 @@ void expectRefused(const std::string& path, std::string_view text) {
 
 TEST(FieldSetting, GarbageIsRefusedEverywhere) {
   const std::string endless(100'000, '9');
-  for (const FieldRef& field : allFields(exampleProject())) {
+  const Project example = exampleProject();  // its fields point into it
+  for (const FieldRef& field : allFields(example)) {
     if (field.info->kind == FieldKind::Text) continue;
     for (const std::string_view text :
          {std::string_view("garbage"), std::string_view("nan"), std::string_view("inf"),
@@ -115,7 +119,8 @@ TEST(FieldSetting, GarbageIsRefusedEverywhere) {
 }
 
 TEST(FieldSetting, OutOfRangeIsRefusedWithTheRange) {
-  for (const FieldRef& field : allFields(exampleProject())) {
+  const Project example = exampleProject();  // its fields point into it
+  for (const FieldRef& field : allFields(example)) {
     const FieldInfo& info = *field.info;
     if (info.kind != FieldKind::Number && info.kind != FieldKind::Integer) continue;
     const auto text = [&](double value) {
@@ -144,7 +149,8 @@ TEST(FieldSetting, UnitOfAnotherQuantityIsRefused) {
 }
 
 TEST(FieldSetting, EmptyUnsetsOnlyWhatHasNoDefault) {
-  for (const FieldRef& field : allFields(exampleProject())) {
+  const Project example = exampleProject();  // its fields point into it
+  for (const FieldRef& field : allFields(example)) {
     const FieldInfo& info = *field.info;
     if (info.kind == FieldKind::Text) continue;
     if (info.kind != FieldKind::Number || isSet(info.defaultValue)) {
