@@ -261,7 +261,10 @@ double TorqueEnvelope::continuousTorque(double speed) const {
   EnvelopeLimits hot = limits;
   hot.machine = continuous->machine;
   hot.current = std::min({continuous->current(speed), continuousCurrent, limits.current});
-  const double torque = std::min(hot.highestTorque(speed), limits.highestTorque(speed));
+  const double warm = hot.highestTorque(speed);
+  // Too little lasting current to weaken the field that far: nothing lasts at this speed.
+  if (!isSet(warm)) return 0;
+  const double torque = std::min(warm, limits.highestTorque(speed));
   return speed > 0 ? std::max(torque, 0.0) : torque;
 }
 

@@ -78,8 +78,8 @@ struct TorqueEnvelope {
   EnvelopeLimits lowest;  ///< at the lowest bus voltage, which the verdicts count with
   EnvelopeCurve lowestPeak;
 
-  /// Largest lasting shaft torque [N·m] at `speed` (either sign): heat, controller and voltage; NaN
-  /// without a continuous limit.
+  /// Largest lasting shaft torque [N·m] at `speed` (either sign): heat, controller and voltage; 0
+  /// where no lasting current reaches that speed; NaN without a continuous limit.
   double continuousTorque(double speed) const;
 };
 

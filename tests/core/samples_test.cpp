@@ -153,6 +153,19 @@ TEST(Samples, AreInTheStateTheirNoteTells) {
   }
 }
 
+// Weakening the field takes current for itself; where that alone is too hot, nothing lasts, and the
+// drawn limit has to say so instead of breaking off.
+TEST(Samples, LastingLimitIsDrawnAtEverySpeed) {
+  for (const Expected& expected : expectations()) {
+    SCOPED_TRACE(expected.file);
+    const Evaluation result = evaluate(open(expected.file, expected.variant));
+    ASSERT_TRUE(result.envelope);
+    EXPECT_GT(result.envelope->lasting.torque.size(), 0);
+    EXPECT_TRUE(result.envelope->lasting.torque.allFinite());
+    EXPECT_TRUE(result.envelope->peak.torque.allFinite());
+  }
+}
+
 TEST(Samples, GateWarnsOfTheWormGear) {
   const Evaluation result = evaluate(open("6-brushed-gate"));
   ASSERT_EQ(result.notices.size(), 1U);
