@@ -110,6 +110,15 @@ tl::expected<void, InputError> validate(const HeatCurve& curve) {
                "resistance or heat capacity",
                "add rows of heating with their power"));
   }
+  // A wrong ambient fits as smoothly as the right one, with wrong values.
+  constexpr double kAmbientSlip = 2;  // [K]
+  if (curve.winding.minCoeff() < curve.ambient - kAmbientSlip) {
+    return tl::unexpected(
+        refuse(fmt::format("the winding is at {}, below the ambient of {}",
+                           formatQuantity(curve.winding.minCoeff(), Quantity::Temperature),
+                           formatQuantity(curve.ambient, Quantity::Temperature)),
+               "type the ambient of the measurement"));
+  }
   if ((curve.winding - curve.winding[0]).abs().maxCoeff() < 1) {
     return tl::unexpected(refuse("the winding's temperature hardly changes",
                                  "measure a heating or a cooling of several kelvin"));

@@ -140,6 +140,14 @@ TEST(HeatFit, SaysWhatIsLacking) {
   EXPECT_NE(refusal(curve).find("ambient"), std::string::npos);
 }
 
+// A measurement cannot be colder than its ambient; with a wrong one the fit would be smooth and
+// false.
+TEST(HeatFit, AmbientAboveTheCurveIsRefused) {
+  HeatCurve curve = curveOf(kTruth, false);
+  curve.ambient += 10;
+  EXPECT_NE(refusal(curve).find("below the ambient"), std::string::npos) << refusal(curve);
+}
+
 // Cooling without power shows products of resistance and capacity only.
 TEST(HeatFit, CoolingAloneIsExplained) {
   HeatCurve curve = curveOf(kTruth, true);
