@@ -18,18 +18,28 @@ Json numberValue(const std::string& text) {
   return text;
 }
 
+/// Whether the field does not matter with the owner's other values and says nothing.
+bool isIdle(const FieldRef& field, const void* fallback) {
+  const FieldInfo& info = *field.info;
+  if (info.applies == nullptr || info.applies(field.owner)) return false;
+  if (info.kind == FieldKind::Text) return info.text(field.owner).empty();
+  const double value = field.number();
+  const double usual = info.number(fallback);
+  return value == usual || (!isSet(value) && !isSet(usual));
+}
+
 /// The value of one field; `fallback` is the value a reader assumes when the key is absent.
 void writeField(Json& object, const FieldInfo& info, const FieldRef& field, const void* fallback) {
   switch (info.kind) {
     case FieldKind::Flag: object[keyOf(info.key)] = field.number() != 0; return;
-    case FieldKind::Integer:
-      object[keyOf(info.key)] = static_cast<long long>(field.number());
-      return;
     case FieldKind::Text:
     case FieldKind::Choice: object[keyOf(info.key)] = fieldText(field); return;
+    case FieldKind::Integer:
     case FieldKind::Number: break;
   }
-  if (isSet(field.number())) {
+  if (isSet(field.number()) && info.kind == FieldKind::Integer) {
+    object[keyOf(info.key)] = static_cast<long long>(field.number());
+  } else if (isSet(field.number())) {
     object[keyOf(info.key)] = numberValue(fieldText(field));
   } else if (isSet(info.number(fallback))) {
     object[keyOf(info.key)] = nullptr;
@@ -43,7 +53,8 @@ Json writeFields(const T& owner) {
   const StructInfo& structure = structInfo<T>();
   Json object = Json::object();
   for (const FieldInfo& info : structure.fields) {
-    writeField(object, info, FieldRef{"", &info, &structure, &owner}, &kDefault);
+    const FieldRef field{"", &info, &structure, &owner};
+    if (!isIdle(field, &kDefault)) writeField(object, info, field, &kDefault);
   }
   return object;
 }

@@ -92,7 +92,9 @@ void StructReader::readAll(const Json& object, const StructInfo& structure, void
 
 void StructReader::readOne(const Json& value, const FieldInfo& info, void* owner,
                            AsWritten& asWritten, const std::string& path) {
-  if (info.kind == FieldKind::Number && value.is_null()) {
+  const bool mayBeUnset = info.kind == FieldKind::Number ||
+                          (info.kind == FieldKind::Integer && !isSet(info.defaultValue));
+  if (mayBeUnset && value.is_null()) {
     info.setNumber(owner, kUnset);
     return;
   }

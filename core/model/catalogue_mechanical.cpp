@@ -1,4 +1,4 @@
-// Field catalogue of stages, load, cycle, requirements, variant and project.
+// Field catalogue of load, cycle, requirements, variant and project.
 #include <array>
 
 #include "core/model/field_access.h"
@@ -8,10 +8,6 @@ namespace {
 
 using namespace access;
 
-constexpr ChoiceItem kFamilies[] = {
-    {"planetary", "planetary"},   {"cycloidal", "cycloidal"}, {"strainWave", "strain wave"},
-    {"traction", "traction"},     {"belt", "belt"},           {"coupling", "coupling"},
-    {"givenRatio", "given ratio"}};
 constexpr ChoiceItem kLaws[] = {{"trapezoidal", "trapezoidal speed"},
                                 {"jerkLimited", "jerk-limited"},
                                 {"polynomial345", "3-4-5 polynomial"},
@@ -29,10 +25,6 @@ constexpr ChoiceItem kTouchContacts[] = {{"notTouched", "not touched"}, {"oneSec
 constexpr ChoiceItem kHoldingMeans[] = {
     {"brake", "brake on the motor shaft"}, {"motor", "motor torque"}, {"notNeeded", "not needed"}};
 
-bool isReducer(const Stage& s) {
-  return s.family != StageFamily::Belt && s.family != StageFamily::Coupling;
-}
-bool needsRating(const Stage& s) { return isReducer(s) || s.dragTorque != 0; }
 bool travels(const Segment& s) { return s.law != MotionLaw::Dwell && s.law != MotionLaw::Table; }
 bool hasDuration(const Segment& s) { return s.law != MotionLaw::Table; }
 bool hasRamps(const Segment& s) {
@@ -43,8 +35,6 @@ bool isSinusoid(const Segment& s) { return s.law == MotionLaw::Sinusoid; }
 bool isTable(const Segment& s) { return s.law == MotionLaw::Table; }
 bool mustHold(const Requirements& r) { return r.holdingMeans != HoldingMeans::NotNeeded; }
 
-constexpr Applies kReducer = &appliesTo<Stage, isReducer>;
-constexpr Applies kRating = &appliesTo<Stage, needsRating>;
 constexpr Applies kTravels = &appliesTo<Segment, travels>;
 constexpr Applies kTimed = &appliesTo<Segment, hasDuration>;
 constexpr Applies kRamps = &appliesTo<Segment, hasRamps>;
@@ -52,67 +42,6 @@ constexpr Applies kJerk = &appliesTo<Segment, hasJerk>;
 constexpr Applies kSinusoid = &appliesTo<Segment, isSinusoid>;
 constexpr Applies kTable = &appliesTo<Segment, isTable>;
 constexpr Applies kHolds = &appliesTo<Requirements, mustHold>;
-
-const auto& stageFields() {
-  static const std::array kFields{
-      text<&Stage::name>({"name", "Name", "", "A name of your own for this stage."}),
-      choice<&Stage::family>({"family", "Family", "", "What kind of stage this is."}, kFamilies),
-      number<&Stage::ratio>({"ratio", "Ratio", "N", "Input speed over output speed."},
-                            Quantity::Ratio, "1", {0.001, 1e5}),
-      flag<&Stage::reverses>(
-          {"reverses", "Output reversed", "", "Whether the output turns against the input."}),
-      number<&Stage::efficiency>(
-          {"efficiency", "Efficiency at rated", "\u03b7",
-           "Overall efficiency at rated torque and speed, motor driving, drag included."},
-          Quantity::Fraction, "1", {0, 1, true}),
-      number<&Stage::backdrivingEfficiency>(
-          {"backdrivingEfficiency", "Back-driving efficiency", "\u03b7_b",
-           "Load-dependent efficiency with the load driving; 0 or less locks itself. Not given = "
-           "2 \u2212 1/\u03b7.",
-           "2 \u2212 1/\u03b7: common practice, no source"},
-          Quantity::Fraction, "1", {-100, 1}),
-      number<&Stage::dragTorque>({"dragTorque", "No-load torque", "T_d",
-                                  "Torque that turns the unloaded stage, at its input."},
-                                 Quantity::Torque, "N*m", {0, 1e6}),
-      number<&Stage::heatShare>(
-          {"heatShare", "Loss into the motor", "s",
-           "Share of this stage's loss that heats the motor's housing; near 1 "
-           "in an integrated actuator."},
-          Quantity::Fraction, "1", {0, 1}),
-      number<&Stage::inertia>(
-          {"inertia", "Inertia at input", "J_in", "Inertia that turns with the input shaft."},
-          Quantity::Inertia, "kg*cm^2", {0, 1e6}),
-      number<&Stage::outputInertia>({"outputInertia", "Inertia at output", "J_out",
-                                     "Inertia that turns with the output shaft."},
-                                    Quantity::Inertia, "kg*cm^2", {0, 1e6}),
-      number<&Stage::ratedTorque>({"ratedTorque", "Rated torque", "T_r",
-                                   "Output torque for which life and efficiency are stated."},
-                                  Quantity::Torque, "N*m", {0, 1e9, true}, kRating),
-      number<&Stage::averageTorque>({"averageTorque", "Average torque limit", "T_A",
-                                     "Limit of the mean output torque. Not given = rated torque."},
-                                    Quantity::Torque, "N*m", {0, 1e9, true}, kReducer),
-      number<&Stage::peakTorque>({"peakTorque", "Repeated peak torque", "T_p",
-                                  "Output torque allowed at every start and stop."},
-                                 Quantity::Torque, "N*m", {0, 1e9, true}),
-      number<&Stage::averageSpeed>(
-          {"averageSpeed", "Average input speed", "n_A", "Limit of the mean input speed."},
-          Quantity::AngularSpeed, "rpm", {0, 1e9, true}, kReducer),
-      number<&Stage::peakSpeed>(
-          {"peakSpeed", "Highest input speed", "n_p", "Limit of the input speed at any time."},
-          Quantity::AngularSpeed, "rpm", {0, 1e9, true}),
-      number<&Stage::ratedSpeed>(
-          {"ratedSpeed", "Rated input speed", "n_r", "Input speed for which the life is stated."},
-          Quantity::AngularSpeed, "rpm", {0, 1e9, true}, kReducer),
-      number<&Stage::ratedLife>({"ratedLife", "Rated life", "L_r",
-                                 "Running hours at rated torque and speed, at 90 % reliability."},
-                                Quantity::Time, "h", {0, 1e9, true}, kReducer),
-      number<&Stage::lifeExponent>({"lifeExponent", "Life exponent", "p",
-                                    "Exponent of torque in life: 3 ball, 10/3 roller bearings.",
-                                    "ISO 281; read second-hand"},
-                                   Quantity::Number, "1", {1, 12}, kReducer),
-  };
-  return kFields;
-}
 
 const auto& loadFields() {
   static const std::array kFields{
@@ -164,6 +93,20 @@ const auto& loadFields() {
       number<&Load::externalTorque>({"externalTorque", "External torque", "T_ext",
                                      "Constant process torque; positive opposes positive motion."},
                                     Quantity::Torque, "N*m", {-1e9, 1e9}),
+      number<&Load::overhang>({"overhang", "Overhang", "l",
+                               "From the output bearing's middle to the masses, along the axis; "
+                               "their weight tilts the bearing."},
+                              Quantity::Length, "m", {-1e4, 1e4}),
+      number<&Load::radialForce>({"radialForce", "Process force across", "F_r",
+                                  "On the output bearing, across the axis, on top of the weights."},
+                                 Quantity::Force, "N", {0, 1e9}),
+      number<&Load::axialForce>({"axialForce", "Process force along", "F_a",
+                                 "On the output bearing, along the axis, on top of the weights."},
+                                Quantity::Force, "N", {0, 1e9}),
+      number<&Load::tiltingMoment>(
+          {"tiltingMoment", "Process tilting moment", "M_t",
+           "On the output bearing, across the axis, on top of the weights' moment."},
+          Quantity::Torque, "N*m", {0, 1e9}),
   };
   return kFields;
 }
@@ -223,6 +166,14 @@ const auto& requirementFields() {
           Quantity::Fraction, "%", {0, 1000}),
       number<&Requirements::life>({"life", "Wanted life", "L_w", "Running hours of the cycle."},
                                   Quantity::Time, "h", {0, 1e9, true}),
+      number<&Requirements::reliability>(
+          {"reliability", "Reliability", "R", "Share of joints that reach the wanted life.",
+           "ISO 281 life modification a_1"},
+          Quantity::Fraction, "%", {50, 99.95}),
+      number<&Requirements::emergencyTorque>(
+          {"emergencyTorque", "Emergency torque", "T_em",
+           "At the joint, in an emergency stop or a collision. Not given = the cycle's peak."},
+          Quantity::Torque, "N*m", {0, 1e9, true}),
       number<&Requirements::ambient>({"ambient", "Ambient", "T_a", "Air around the actuator."},
                                      Quantity::Temperature, "degC", {-60, 200}),
       number<&Requirements::altitude>({"altitude", "Altitude", "h",
@@ -273,12 +224,6 @@ const auto& projectFields() {
 }
 
 }  // namespace
-
-template <>
-const StructInfo& structInfo<Stage>() {
-  static const StructInfo kInfo{"transmission", "Drive", stageFields(), &getAsWritten<Stage>};
-  return kInfo;
-}
 
 template <>
 const StructInfo& structInfo<Load>() {

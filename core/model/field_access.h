@@ -3,6 +3,7 @@
 #include <string>
 #include <type_traits>
 #include <utility>
+#include <vector>
 
 #include "core/model/field_catalogue.h"
 
@@ -16,20 +17,33 @@ struct MemberOf;
 template <class Owner, class Value>
 struct MemberOf<Value Owner::*> {
   using OwnerType = Owner;
-  using ValueType = Value;
 };
 
-template <auto Member>
-double getNumber(const void* owner) {
-  using Owner = typename MemberOf<decltype(Member)>::OwnerType;
-  return static_cast<double>(static_cast<const Owner*>(owner)->*Member);
+/// The struct that the first member pointer of a path is into.
+template <auto First, auto...>
+struct PathOwner : MemberOf<decltype(First)> {};
+template <auto... Path>
+using OwnerOf = typename PathOwner<Path...>::OwnerType;
+
+/// The member at the end of a path of member pointers: (&Stage::belt, &BeltGeometry::pitch).
+template <auto First, auto... Rest, class Owner>
+auto& memberOf(Owner& owner) {
+  if constexpr (sizeof...(Rest) == 0) {
+    return owner.*First;
+  } else {
+    return memberOf<Rest...>(owner.*First);
+  }
 }
 
-template <auto Member>
+template <auto... Path>
+double getNumber(const void* owner) {
+  return static_cast<double>(memberOf<Path...>(*static_cast<const OwnerOf<Path...>*>(owner)));
+}
+
+template <auto... Path>
 void putNumber(void* owner, double value) {
-  using Traits = MemberOf<decltype(Member)>;
-  using Value = typename Traits::ValueType;
-  auto& slot = static_cast<typename Traits::OwnerType*>(owner)->*Member;
+  auto& slot = memberOf<Path...>(*static_cast<OwnerOf<Path...>*>(owner));
+  using Value = std::remove_reference_t<decltype(slot)>;
   if constexpr (std::is_same_v<Value, bool>) {
     slot = value != 0;
   } else if constexpr (std::is_enum_v<Value>) {
@@ -80,17 +94,17 @@ inline FieldInfo named(const Words& words, FieldKind kind, Applies applies) {
   return info;
 }
 
-template <auto Member>
+template <auto... Path>
 FieldInfo numeric(FieldInfo info) {
-  const typename MemberOf<decltype(Member)>::OwnerType fresh{};
-  info.defaultValue = getNumber<Member>(&fresh);
-  info.number = &getNumber<Member>;
-  info.setNumber = &putNumber<Member>;
+  const OwnerOf<Path...> fresh{};
+  info.defaultValue = getNumber<Path...>(&fresh);
+  info.number = &getNumber<Path...>;
+  info.setNumber = &putNumber<Path...>;
   return info;
 }
 
 /// A number of `quantity`, shown in `unit`; `low` and `high` of `range` are in `unit` as well.
-template <auto Member>
+template <auto... Path>
 FieldInfo number(const Words& words, Quantity quantity, std::string_view unit, Range range = {},
                  Applies applies = nullptr) {
   FieldInfo info = named(words, FieldKind::Number, applies);
@@ -99,36 +113,54 @@ FieldInfo number(const Words& words, Quantity quantity, std::string_view unit, R
   info.range = range;
   info.range.low = std::isinf(range.low) ? range.low : toInternal(range.low, unit, quantity);
   info.range.high = std::isinf(range.high) ? range.high : toInternal(range.high, unit, quantity);
-  return numeric<Member>(info);
+  return numeric<Path...>(info);
 }
 
-template <auto Member>
+template <auto... Path>
 FieldInfo integer(const Words& words, Range range, Applies applies = nullptr) {
   FieldInfo info = named(words, FieldKind::Integer, applies);
   info.unit = "1";
   info.range = range;
-  return numeric<Member>(info);
+  return numeric<Path...>(info);
 }
 
-template <auto Member>
+template <auto... Path>
 FieldInfo flag(const Words& words, Applies applies = nullptr) {
-  return numeric<Member>(named(words, FieldKind::Flag, applies));
+  return numeric<Path...>(named(words, FieldKind::Flag, applies));
 }
 
-template <auto Member>
+template <auto... Path>
 FieldInfo choice(const Words& words, std::span<const ChoiceItem> choices,
                  Applies applies = nullptr) {
-  FieldInfo info = numeric<Member>(named(words, FieldKind::Choice, applies));
+  FieldInfo info = numeric<Path...>(named(words, FieldKind::Choice, applies));
   info.choices = choices;
   return info;
 }
 
 template <auto Member>
-FieldInfo text(const Words& words) {
-  FieldInfo info = named(words, FieldKind::Text, nullptr);
+FieldInfo text(const Words& words, Applies applies = nullptr) {
+  FieldInfo info = named(words, FieldKind::Text, applies);
   info.text = &getText<Member>;
   info.setText = &putText<Member>;
   return info;
+}
+
+/// Fields that stand under one heading.
+struct FieldGroupRows {
+  std::string_view heading;  ///< may be empty
+  std::vector<FieldInfo> fields;
+};
+
+/// All the groups' fields in one list, each with its heading.
+inline std::vector<FieldInfo> joined(std::initializer_list<FieldGroupRows> groups) {
+  std::vector<FieldInfo> all;
+  for (const FieldGroupRows& rows : groups) {
+    for (FieldInfo field : rows.fields) {
+      field.group = rows.heading;
+      all.push_back(field);
+    }
+  }
+  return all;
 }
 
 template <class T>

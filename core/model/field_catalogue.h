@@ -43,6 +43,7 @@ struct FieldInfo {
   std::span<const ChoiceItem> choices;
   std::string_view help;    ///< one line: meaning and the formula it enters
   std::string_view source;  ///< where the meaning or default comes from; may be empty
+  std::string_view group;   ///< heading over it and its neighbours in forms; may be empty
 
   double (*number)(const void* owner) = nullptr;  ///< Number, Integer, Flag, Choice (index)
   void (*setNumber)(void* owner, double value) = nullptr;

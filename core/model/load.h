@@ -26,6 +26,10 @@ struct Load {
   double springAngle = 0;      ///< [rad] joint angle at which the spring is slack
   double balanceTorque = 0;    ///< [N·m] constant counterbalance, positive helps lifting
   double externalTorque = 0;   ///< [N·m] constant, positive opposes positive motion
+  double overhang = 0;         ///< [m] output bearing to the masses, along the axis
+  double radialForce = 0;      ///< [N] of the process on the output bearing
+  double axialForce = 0;       ///< [N] likewise, along the axis
+  double tiltingMoment = 0;    ///< [N·m] likewise, across the axis
   AsWritten asWritten;
 };
 

@@ -17,11 +17,13 @@ enum class TouchContact { NotTouched, OneSecond, TenSeconds, OneMinute, TenMinut
 
 /// What the design has to satisfy.
 struct Requirements {
-  double targetMargin = 0.10;  ///< share by which a check should hold; inside it is "close"
-  double life = kUnset;        ///< [s] wanted running life
-  double ambient = 40;         ///< [°C]
-  double altitude = 0;         ///< [m]
-  double onTime = kUnset;      ///< [s] for the intermittent curve
+  double targetMargin = 0.10;       ///< share by which a check should hold; inside it is "close"
+  double life = kUnset;             ///< [s] wanted running life
+  double reliability = 0.9;         ///< share of joints that reach it
+  double emergencyTorque = kUnset;  ///< [N·m] at the joint, stop or collision; unset = cycle's peak
+  double ambient = 40;              ///< [°C]
+  double altitude = 0;              ///< [m]
+  double onTime = kUnset;           ///< [s] for the intermittent curve
   TouchContact touchContact = TouchContact::NotTouched;
   double inertiaRatioMax = kUnset;  ///< reflected load inertia over motor inertia
   HoldingMeans holdingMeans = HoldingMeans::Brake;

@@ -108,14 +108,15 @@ tl::expected<StageChain, InputError> reflectThroughChain(const std::vector<Stage
   chain.motorTorque = jointTorque;
   for (std::size_t k = transmission.size(); k-- > 0;) {
     const Stage& stage = transmission[k];
+    const double inertia = isSet(stage.inertia) ? stage.inertia : 0;
     ArrayXd torque = chain.motorTorque + stage.outputInertia * chain.motorAcceleration;
     StageLoad load = stageLoad(stage, (*all)[k], std::move(torque), std::move(chain.motorSpeed));
     chain.ratio *= load.ratio;
     chain.motorSpeed = load.inputSpeed;
     chain.motorAcceleration *= load.ratio;
-    chain.motorTorque = load.inputTorque + stage.inertia * chain.motorAcceleration;
+    chain.motorTorque = load.inputTorque + inertia * chain.motorAcceleration;
     chain.inertiaAtMotor =
-        (chain.inertiaAtMotor + stage.outputInertia) / (stage.ratio * stage.ratio) + stage.inertia;
+        (chain.inertiaAtMotor + stage.outputInertia) / (stage.ratio * stage.ratio) + inertia;
     chain.stages[k] = std::move(load);
   }
   return chain;

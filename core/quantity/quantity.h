@@ -46,6 +46,8 @@ enum class Quantity {
   TorsionalDamping,
   Acceleration,
   Speed,
+  Pressure,   ///< and stress
+  Stiffness,  ///< of a spring that is stretched, N/m
 };
 
 /// How one quantity is stored and shown.

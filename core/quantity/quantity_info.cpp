@@ -46,6 +46,8 @@ constexpr Text kTorsionalStiffness[] = {"N*m/rad", "kN*m/rad", "N*m/deg", "N*m/a
 constexpr Text kTorsionalDamping[] = {"N*m*s/rad", "mN*m*s/rad", "N*m/rpm"};
 constexpr Text kAcceleration[] = {"m/s^2", "mm/s^2", "ft/s^2"};
 constexpr Text kSpeed[] = {"m/s", "mm/s", "m/min", "ft/s"};
+constexpr Text kPressure[] = {"MPa", "GPa", "kPa", "Pa", "psi", "ksi"};
+constexpr Text kStiffness[] = {"N/m", "N/mm", "kN/m", "lbf/in"};
 
 using enum Quantity;
 
@@ -90,13 +92,13 @@ constexpr QuantityRow kRows[] = {
      "N*m*s"},
     {{Acceleration, "linear acceleration", "m/s^2", kAcceleration}, "2 m/s²"},
     {{Speed, "linear speed", "m/s", kSpeed}, "0.5 m/s"},
+    {{Pressure, "pressure", "Pa", kPressure}, "1200 MPa"},
+    {{Stiffness, "stiffness", "N/m", kStiffness}, "2000 N/m or 2 N/mm"},
 };
 
 }  // namespace
 
-std::span<const QuantityRow> quantityRows() {
-  return kRows;
-}
+std::span<const QuantityRow> quantityRows() { return kRows; }
 
 const QuantityRow& quantityRow(Quantity quantity) {
   const auto index = static_cast<std::size_t>(quantity);
@@ -108,8 +110,6 @@ const QuantityRow& quantityRow(Quantity quantity) {
 
 }  // namespace detail
 
-const QuantityInfo& quantityInfo(Quantity quantity) {
-  return detail::quantityRow(quantity).info;
-}
+const QuantityInfo& quantityInfo(Quantity quantity) { return detail::quantityRow(quantity).info; }
 
 }  // namespace jw

@@ -58,6 +58,9 @@ constexpr UnitRow kRows[] = {
     {"ozf", "ozf", "", "", kPoundForce / 16, "N"},
     {"kgf", "kgf", "kp", "", kFreeFall, "N"},
     {"gf", "gf", "", "", kFreeFall / 1000, "N"},
+    {"Pa", "Pa", "pascal pascals", "kMG", 1, "N/m^2"},
+    {"psi", "psi", "", "", kPoundForce / (kInch * kInch), "Pa"},
+    {"ksi", "ksi", "", "", 1000, "psi"},
     {"Nm", "N·m", "", "kMcmu", 1, "N*m"},
     {"Ncm", "N·cm", "", "", 0.01, "N*m"},
     {"Nmm", "N·mm", "", "", 0.001, "N*m"},
@@ -114,28 +117,19 @@ Spellings allSpellings() {
 
 }  // namespace
 
-std::span<const UnitRow> unitRows() {
-  return kRows;
-}
+std::span<const UnitRow> unitRows() { return kRows; }
 
 double prefixFactor(char prefix) {
   switch (prefix) {
-    case 'M':
-      return 1e6;
-    case 'k':
-      return 1e3;
-    case 'c':
-      return 1e-2;
-    case 'm':
-      return 1e-3;
-    case 'u':
-      return 1e-6;
-    case 'n':
-      return 1e-9;
-    case 'p':
-      return 1e-12;
-    default:
-      throw std::logic_error("no SI prefix of the unit table");
+    case 'G': return 1e9;
+    case 'M': return 1e6;
+    case 'k': return 1e3;
+    case 'c': return 1e-2;
+    case 'm': return 1e-3;
+    case 'u': return 1e-6;
+    case 'n': return 1e-9;
+    case 'p': return 1e-12;
+    default: throw std::logic_error("no SI prefix of the unit table");
   }
 }
 

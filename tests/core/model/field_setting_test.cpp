@@ -153,7 +153,8 @@ TEST(FieldSetting, EmptyUnsetsOnlyWhatHasNoDefault) {
   for (const FieldRef& field : allFields(example)) {
     const FieldInfo& info = *field.info;
     if (info.kind == FieldKind::Text) continue;
-    if (info.kind != FieldKind::Number || isSet(info.defaultValue)) {
+    const bool numeric = info.kind == FieldKind::Number || info.kind == FieldKind::Integer;
+    if (!numeric || isSet(info.defaultValue)) {
       expectRefused(field.path, "");
       continue;
     }

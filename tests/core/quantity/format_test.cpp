@@ -19,7 +19,7 @@
 namespace jw {
 namespace {
 
-constexpr int kQuantities = static_cast<int>(Quantity::Speed) + 1;
+constexpr int kQuantities = static_cast<int>(Quantity::Stiffness) + 1;
 
 TEST(FormatNumber, SignificantDigits) {
   EXPECT_EQ(formatNumber(0.0712), "0.0712");

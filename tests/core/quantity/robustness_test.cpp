@@ -17,7 +17,7 @@
 namespace jw {
 namespace {
 
-constexpr int kQuantities = static_cast<int>(Quantity::Speed) + 1;
+constexpr int kQuantities = static_cast<int>(Quantity::Stiffness) + 1;
 
 /// Every answer is a finite value or a message with a remedy in readable UTF-8.
 void expectAnswer(std::string_view text, Quantity quantity) {
