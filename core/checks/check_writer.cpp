@@ -18,13 +18,17 @@ std::vector<Part> foundations(Part part) {
   switch (part) {
     case Part::Cycle: return {Part::Cycle};
     case Part::Load: return {Part::Cycle, Part::Load};
-    case Part::Chain: return {Part::Cycle, Part::Load, Part::Chain};
+    case Part::Stages: return {Part::Stages};
+    case Part::Chain: return {Part::Cycle, Part::Load, Part::Stages, Part::Chain};
     case Part::Motor: return {Part::Motor};
-    case Part::Demand: return {Part::Cycle, Part::Load, Part::Chain, Part::Motor, Part::Demand};
+    case Part::Demand:
+      return {Part::Cycle, Part::Load, Part::Stages, Part::Chain, Part::Motor, Part::Demand};
     case Part::Heat:
-      return {Part::Cycle, Part::Load, Part::Chain, Part::Motor, Part::Demand, Part::Heat};
-    case Part::Supply:
-      return {Part::Cycle, Part::Load, Part::Chain, Part::Motor, Part::Demand, Part::Supply};
+    case Part::Supply: {
+      std::vector<Part> all = foundations(Part::Demand);
+      all.push_back(part);
+      return all;
+    }
     case Part::Continuous: return {Part::Motor, Part::Continuous};
     case Part::Envelope: return {Part::Motor, Part::Envelope};
   }
@@ -35,6 +39,7 @@ bool present(const Evaluation& result, Part part) {
   switch (part) {
     case Part::Cycle: return result.cycle.has_value();
     case Part::Load: return result.load.has_value();
+    case Part::Stages: return result.stages.has_value();
     case Part::Chain: return result.chain.has_value();
     case Part::Motor: return result.motor.has_value();
     case Part::Demand: return result.demand.has_value();
@@ -68,6 +73,7 @@ std::string resultLine(const Check& check) {
 /// Where the value of a field came from.
 std::string_view originOf(const FieldRef& field, double value) {
   if (!isSet(value)) return "not given";
+  if (!isSet(field.number())) return "from its parts";
   const auto& typed = field.structInfo->asWritten(field.owner).typed;
   const bool isDefault =
       value == field.info->defaultValue && !typed.contains(std::string(field.info->key));

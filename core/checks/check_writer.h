@@ -15,7 +15,12 @@ struct CheckContext {
   int stage = -1;
 
   const Variant& variant() const { return project.active(); }
-  const Stage& drive() const { return variant().transmission[static_cast<std::size_t>(stage)]; }
+  /// The stage, completed from its parts where that could be done.
+  const Stage& drive() const {
+    const auto at = static_cast<std::size_t>(stage);
+    return result.stages ? (*result.stages)[at].stage : variant().transmission[at];
+  }
+  const StageData& driveData() const { return (*result.stages)[static_cast<std::size_t>(stage)]; }
   const StageLoad& driveLoad() const {
     return result.chain->stages[static_cast<std::size_t>(stage)];
   }

@@ -41,9 +41,10 @@ void evaluateMotion(const Project& project, Evaluation& result) {
   result.missing.push_back({error, Part::Load});
 }
 
-void noteStages(const StageChain& chain, Evaluation& result) {
-  for (std::size_t k = 0; k < chain.stages.size(); ++k) {
-    if (!chain.stages[k].efficiency.selfLocking()) continue;
+void noteStages(const std::vector<StageData>& stages, Evaluation& result) {
+  for (std::size_t k = 0; k < stages.size(); ++k) {
+    for (const InputError& text : stages[k].contradictions) result.notices.push_back({text});
+    if (!stages[k].efficiency.selfLocking()) continue;
     result.notices.push_back(
         {{"locks itself: the load cannot drive it, so the motor drives the load both ways",
           fmt::format("transmission[{}].backdrivingEfficiency", k),
@@ -52,12 +53,13 @@ void noteStages(const StageChain& chain, Evaluation& result) {
 }
 
 void evaluateChain(const Project& project, Evaluation& result) {
+  keep(result.stages, completeStages(project.active().transmission, project.requirements.ambient),
+       Part::Stages, result);
+  if (!result.stages) return;
+  noteStages(*result.stages, result);
   if (!result.load) return;
-  keep(result.chain,
-       reflectThroughChain(project.active().transmission, *result.cycle, result.load->total,
-                           result.load->largestInertia),
-       Part::Chain, result);
-  if (result.chain) noteStages(*result.chain, result);
+  result.chain = reflectThroughChain(*result.stages, *result.cycle, result.load->total,
+                                     result.load->largestInertia);
 }
 
 std::optional<ContinuousLimit> continuousPart(const Project& project,

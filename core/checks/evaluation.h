@@ -34,7 +34,7 @@ struct Notice {
 };
 
 /// The parts of an evaluation, each built on earlier ones.
-enum class Part { Cycle, Load, Chain, Motor, Demand, Heat, Supply, Continuous, Envelope };
+enum class Part { Cycle, Load, Stages, Chain, Motor, Demand, Heat, Supply, Continuous, Envelope };
 
 /// An input whose absence or error kept a part from being evaluated.
 struct MissingInput : InputError {
@@ -51,6 +51,7 @@ struct TightestPoint {
 struct Evaluation {
   std::optional<SampledCycle> cycle;
   std::optional<LoadTorque> load;
+  std::optional<std::vector<StageData>> stages;  ///< completed from their parts, motor first
   std::optional<StageChain> chain;
   std::optional<MotorConstants> motor;  ///< at the temperature in use
   std::optional<MotorDemand> demand;

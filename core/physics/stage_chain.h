@@ -7,17 +7,10 @@
 
 #include "core/model/stage.h"
 #include "core/motion/sampled_cycle.h"
+#include "core/physics/stage_data.h"
 #include "core/quantity/quantity.h"
 
 namespace jw {
-
-/// Load-dependent efficiency both ways, split from the data sheet's one figure.
-struct StageEfficiency {
-  double driving = 1;                 ///< mesh efficiency, motor drives
-  double backdriving = 1;             ///< mesh efficiency, load drives; <= 0 = self-locking
-  bool backdrivingEstimated = false;  ///< 2 - 1/eta, not given
-  bool selfLocking() const { return backdriving <= 0; }
-};
 
 /// What one stage sees over the cycle; n samples each.
 struct StageLoad {
@@ -40,17 +33,15 @@ struct StageChain {
   Eigen::ArrayXd motorTorque;  ///< [N·m] asked at the motor shaft, without the motor's own inertia
 };
 
-/// Mesh efficiencies of a stage. The data sheet's efficiency holds at rated torque and speed and
-/// contains the drag: eta_mesh = (T_r/N) / (T_r/(N eta) - T_drag). Fails naming the path
-/// (prefix + field) if the efficiency or, with drag, the rated torque is missing, or if the drag
-/// alone exceeds the loss that the efficiency states.
-tl::expected<StageEfficiency, InputError> stageEfficiency(const Stage& stage,
-                                                          const std::string& path);
-
 /// Reflects joint torque and motion to the motor, four quadrants. P = T_out w_out > 0:
-/// T_in = T_out/(N eta) + drag; P < 0: T_in = T_out eta_back / N + drag; at rest T_in = T_out/N.
-/// Inertias of each stage add J alpha at their own shaft. `largestLoadInertia` [kg·m²] is for
-/// inertiaAtMotor.
+/// T_in = T_out/(N eta) + drag; P < 0: T_in = T_out eta_back / N + drag; at rest T_in = T_out/N,
+/// where a motion is about to start plus the starting torque. Rollers creep: w_in = N (w_out +
+/// |w_out| creep(T_out)); the creep's own acceleration is left out. Inertias of each stage add
+/// J alpha at their own shaft. `largestLoadInertia` [kg·m²] is for inertiaAtMotor.
+StageChain reflectThroughChain(const std::vector<StageData>& stages, const SampledCycle& cycle,
+                               const Eigen::ArrayXd& jointTorque, double largestLoadInertia);
+
+/// The same for stages as given, with their grease at 20 °C; fails where one cannot be completed.
 tl::expected<StageChain, InputError> reflectThroughChain(const std::vector<Stage>& transmission,
                                                          const SampledCycle& cycle,
                                                          const Eigen::ArrayXd& jointTorque,

@@ -119,7 +119,7 @@ void HeatFigure::showSnapshot(const Snapshot& snapshot) {
   HeatView view = heatView(snapshot);
   const bool charts = !view.warmUp.empty();
   keepSnapshot(snapshot, view.empty(),
-               {Part::Cycle, Part::Load, Part::Chain, Part::Motor, Part::Demand, Part::Heat});
+               {Part::Cycle, Part::Load, Part::Stages, Part::Motor, Part::Demand, Part::Heat});
   m_pages->setVisible(!view.empty());
   if (snapshot.evaluation) describe(*snapshot.evaluation);
   if (charts) m_view = view;
