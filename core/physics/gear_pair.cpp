@@ -28,7 +28,7 @@ std::optional<double> gearPairRatio(const GearPairGeometry& pair) {
 
 std::optional<StageEfficiency> gearPairEfficiency(const Toothing& toothing) {
   if (!isSet(toothing.meshEfficiency)) return std::nullopt;
-  return StageEfficiency{toothing.meshEfficiency, toothing.meshEfficiency, false};
+  return StageEfficiency{toothing.meshEfficiency, toothing.meshEfficiency, false, true};
 }
 
 std::optional<GearPairSizes> gearPairSizes(const GearPairGeometry& pair, const Toothing& toothing) {

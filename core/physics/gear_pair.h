@@ -4,7 +4,7 @@
 
 #include "core/model/stage_geometry.h"
 #include "core/physics/geometry_condition.h"
-#include "core/physics/stage_chain.h"
+#include "core/physics/stage_data.h"
 
 namespace jw {
 

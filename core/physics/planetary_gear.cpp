@@ -18,7 +18,7 @@ double basicRatioOf(const PlanetSet& set) { return -set.ringTeeth / set.sunTeeth
 StageEfficiency efficiencyOf(const PlanetSet& set, double meshEfficiency) {
   const double i0 = basicRatioOf(set);
   const double eta0 = meshEfficiency * meshEfficiency;
-  return {(1 - i0 * eta0) / (1 - i0), (1 - i0) / (1 - i0 / eta0), false};
+  return {(1 - i0 * eta0) / (1 - i0), (1 - i0) / (1 - i0 / eta0), false, true};
 }
 
 std::optional<StageEfficiency> ifBothGiven(const StageEfficiency& efficiency) {
@@ -76,6 +76,7 @@ std::optional<StageEfficiency> planetSetEfficiency(const PlanetSet& set, double 
 std::optional<StageEfficiency> planetaryEfficiency(const PlanetaryGeometry& geometry,
                                                    double meshEfficiency) {
   StageEfficiency all;
+  all.fromParts = true;
   for (const PlanetSet& set : planetSets(geometry)) {
     const StageEfficiency one = efficiencyOf(set, meshEfficiency);
     all.driving *= one.driving;

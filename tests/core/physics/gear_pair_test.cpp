@@ -120,6 +120,7 @@ TEST(GearPair, SameMeshLossBothWays) {
   toothing.meshEfficiency = 0.985;
   EXPECT_EQ(gearPairEfficiency(toothing)->driving, 0.985);
   EXPECT_EQ(gearPairEfficiency(toothing)->backdriving, 0.985);
+  EXPECT_TRUE(gearPairEfficiency(toothing)->fromParts);
 }
 
 }  // namespace

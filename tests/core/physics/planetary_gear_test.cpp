@@ -82,6 +82,7 @@ TEST(PlanetaryGear, EfficienciesOfSetsMultiply) {
   EXPECT_NEAR(both.driving, first.driving * second.driving, 1e-15);
   EXPECT_NEAR(both.backdriving, first.backdriving * second.backdriving, 1e-15);
   EXPECT_FALSE(both.backdrivingEstimated);
+  EXPECT_TRUE(both.fromParts);
   EXPECT_EQ(planetaryEfficiency(geometry, 1)->driving, 1);
 }
 
