@@ -3,7 +3,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "core/physics/surface_pressure.h"
+#include "core/physics/hertz_contact.h"
 
 namespace jw {
 
@@ -30,8 +30,9 @@ double flankPressure(const ExternalMesh& mesh, const Toothing& toothing,
   const double radius = module * mesh.firstTeeth / 2;
   const double force = std::abs(firstTorque) / radius / std::cos(angle) / std::cos(baseHelix);
   const double share = mesh.secondTeeth / (mesh.firstTeeth + mesh.secondTeeth);
-  const double relativeRadius = radius * std::sin(angle) * share / std::cos(baseHelix);
-  return linePressure(force, toothing.faceWidth / std::cos(baseHelix), relativeRadius, material);
+  const double flankRadius = radius * std::sin(angle) * share / std::cos(baseHelix);
+  return lineContactPressure(force, toothing.faceWidth / std::cos(baseHelix), flankRadius,
+                             contactSurfaces(material).reducedModulus);
 }
 
 double wheelMass(double pitchDiameter, double faceWidth) {

@@ -3,8 +3,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/physics/hertz_contact.h"
 #include "core/physics/if_given.h"
-#include "core/physics/surface_pressure.h"
 
 namespace jw {
 
@@ -40,11 +40,14 @@ std::optional<TractionPressure> tractionPressure(const TractionGeometry& geometr
                                                  const ContactMaterial& material) {
   const auto roller = rollerDiameter(geometry);
   if (!roller) return std::nullopt;
-  const double onSun = 1 / (2 / geometry.sunDiameter + 2 / *roller);
-  const double onRing = 1 / (2 / *roller - 2 / geometry.ringDiameter);
-  const TractionPressure pressure{
-      linePressure(geometry.contactForce, geometry.rollerWidth, onSun, material),
-      linePressure(geometry.contactForce, geometry.rollerWidth, onRing, material)};
+  const double sunRadius = geometry.sunDiameter / 2;
+  const double ringRadius = -geometry.ringDiameter / 2;  // hollow
+  const auto pressureAt = [&](double radius) {
+    return lineContactPressure(geometry.contactForce, geometry.rollerWidth,
+                               relativeRadius(*roller / 2, radius),
+                               contactSurfaces(material).reducedModulus);
+  };
+  const TractionPressure pressure{pressureAt(sunRadius), pressureAt(ringRadius)};
   return std::isfinite(pressure.sun) ? std::optional(pressure) : std::nullopt;
 }
 
