@@ -3,6 +3,15 @@
 namespace jw {
 namespace {
 
+std::vector<Eigen::Vector2d> evenDirections(int count) {
+  std::vector<Eigen::Vector2d> directions;
+  for (int j = 0; j < count; ++j) {
+    const double angle = 2 * std::numbers::pi * j / count;
+    directions.emplace_back(std::cos(angle), std::sin(angle));
+  }
+  return directions;
+}
+
 /// Output pins count once at least three, their circle and radius are given.
 void addOutputPins(CycloidDrive& drive, const CycloidGeometry& geometry) {
   if (!(geometry.outputPins >= 3) || !(geometry.outputPinCircleRadius > 0)) return;
@@ -42,10 +51,8 @@ std::optional<CycloidDrive> cycloidDrive(const CycloidGeometry& geometry) {
   if (geometry.discs >= 1) drive.discs = static_cast<int>(geometry.discs);
   drive.discWidth = geometry.discWidth;
   addOutputPins(drive, geometry);
-  for (int j = 0; j < shape->pins; ++j) {
-    const double angle = 2 * std::numbers::pi * j / shape->pins;
-    drive.pinDirections.emplace_back(std::cos(angle), std::sin(angle));
-  }
+  drive.pinDirections = evenDirections(shape->pins);
+  drive.outputPinDirections = evenDirections(drive.outputPins);
   return drive;
 }
 

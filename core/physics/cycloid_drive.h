@@ -20,6 +20,7 @@ struct CycloidDrive {
   double outputPinCircleRadius = 0, outputPinRadius = 0;  ///< [m]
   double discWidth = kUnset;                              ///< [m]
   std::vector<Eigen::Vector2d> pinDirections;             ///< from the ring's centre, unit
+  std::vector<Eigen::Vector2d> outputPinDirections;       ///< likewise, the crank at 0
 
   /// [N·m] moment of the ring pins about one disc's centre under the stage's output torque. With
   /// the ring as the output the pins' normals pass e N from its centre, e (N - 1) from the disc's.

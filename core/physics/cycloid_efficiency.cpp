@@ -40,13 +40,12 @@ Push ringPush(const CycloidDrive& drive, const Friction& friction, const Vector2
   const CycloidShape& shape = drive.shape;
   Push push;
   for (Index j = 0; j < shape.pins; ++j) {
+    const Vector2d& place = drive.pinDirections[static_cast<std::size_t>(j)];
+    if (side * cross(place, crank) <= 0) continue;
     const PinContact pin = drive.ringPin(crank, j);
     const double share = side * pin.lever / (shape.eccentricity * shape.lobes());
-    if (share <= 0) continue;
     const Vector2d normal(pin.normalX, pin.normalY);
-    const Vector2d contact =
-        shape.pinCircleRadius * drive.pinDirections[static_cast<std::size_t>(j)] -
-        shape.pinRadius * normal;
+    const Vector2d contact = shape.pinCircleRadius * place - shape.pinRadius * normal;
     // The disc turns clockwise about the pitch point against the ring, so slides along -turned.
     const double drag = std::copysign(friction.pin, pin.reach);
     const Vector2d force = share * (drag * turned(normal) - normal);

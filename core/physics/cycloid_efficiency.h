@@ -16,7 +16,8 @@ struct CycloidEfficiency {
   double bearingShare = 0;    ///< the eccentric's bearing
 };
 
-/// Mean over a turn of the crank at constant output torque; the torque's size does not matter.
+/// Mean over a turn of the crank at constant output torque; the torque's size does not matter. 90
+/// angles left it at most 6e-5 off at 12 and at 40 pins (measured against 3600).
 /// Contacts push in proportion to their lever, as without friction; Coulomb friction at each lies
 /// against its sliding; the disc's balance of forces and moments, friction included, then gives the
 /// loads of the other contacts, the bearing and the crank. Sliding: ring pins |R D - r| times the
@@ -25,6 +26,6 @@ struct CycloidEfficiency {
 /// not counted here. None without a disc, three output pins, or a friction; the bearing's radius
 /// may be left out where its friction is 0.
 std::optional<CycloidEfficiency> cycloidEfficiency(const CycloidGeometry& geometry,
-                                                   int angles = 360);
+                                                   int angles = 90);
 
 }  // namespace jw

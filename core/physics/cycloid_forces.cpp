@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "core/physics/cycloid_drive.h"
 #include "core/physics/hertz_contact.h"
@@ -14,21 +15,95 @@ using Eigen::ArrayXXd;
 using Eigen::Index;
 using Eigen::Vector2d;
 
-/// Pushes in proportion to the lever on the driving side, scaled to the moment.
-void addPinForces(CycloidForces& forces, const CycloidDrive& drive, double crankAngle, Index at) {
-  auto force = forces.pinForce.col(at);
-  const Vector2d crank(std::cos(crankAngle), std::sin(crankAngle));
+Vector2d direction(double angle) { return {std::cos(angle), std::sin(angle)}; }
+double cross(const Vector2d& a, const Vector2d& b) { return a.x() * b.y() - a.y() * b.x(); }
+
+/// Resultant [N] of the ring pins against the disc per newton metre, its eccentric along `crank`.
+/// Calls onPin(j, lever, contact) for those that push; returns it with the scale 1/sum(lever²).
+template <class OnPin>
+std::pair<Vector2d, double> ringResultant(const CycloidDrive& drive, const Vector2d& crank,
+                                          const OnPin& onPin) {
+  Vector2d push = Vector2d::Zero();
   double square = 0;
-  for (Index j = 0; j < force.size(); ++j) {
+  for (Index j = 0; j < drive.shape.pins; ++j) {
+    if (cross(drive.pinDirections[static_cast<std::size_t>(j)], crank) >= 0) continue;
     const PinContact pin = drive.ringPin(crank, j);
-    force[j] = std::max(0.0, -pin.lever);
-    square += force[j] * force[j];
-    if (forces.pinPressure.size() > 0) forces.pinPressure(j, at) = pin.radius;
+    push -= pin.lever * Vector2d(pin.normalX, pin.normalY);
+    square += pin.lever * pin.lever;
+    onPin(j, -pin.lever, pin);
   }
-  force *= forces.discTorque / square;
+  return {push / square, 1 / square};
 }
 
-/// Turns the relative radii that addPinForces left into pressures.
+/// Sum [N] of the output pins' forces per newton metre, all against the eccentric's direction.
+/// Calls onPin(k, sine) for those that push; returns it with the scale 1/(R_o sum(sine²)).
+template <class OnPin>
+std::pair<double, double> outputResultant(const CycloidDrive& drive, double crankAngle,
+                                          double eccentric, const OnPin& onPin) {
+  const Vector2d crank = direction(eccentric - drive.outputPinAngle(crankAngle, 0));
+  double sum = 0, square = 0;
+  for (Index k = 0; k < drive.outputPins; ++k) {
+    const double sine = cross(crank, drive.outputPinDirections[static_cast<std::size_t>(k)]);
+    if (sine <= 0) continue;
+    sum += sine;
+    square += sine * sine;
+    onPin(k, sine);
+  }
+  const double scale = 1 / (drive.outputPinCircleRadius * square);
+  return {sum * scale, scale};
+}
+
+/// First disc's pins at one angle; the force [N] on its bearing balances them.
+Vector2d addFirstDisc(CycloidForces& forces, const CycloidDrive& drive, Index at) {
+  const double angle = forces.crankAngle[at];
+  const Vector2d crank = direction(angle);
+  auto force = forces.pinForce.col(at);
+  const bool pressed = forces.pinPressure.size() > 0;
+  const auto onPin = [&](Index j, double lever, const PinContact& pin) {
+    force[j] = lever;
+    if (pressed) forces.pinPressure(j, at) = pin.radius;
+  };
+  const auto [push, scale] = ringResultant(drive, crank, onPin);
+  force *= forces.discTorque * scale;
+  if (drive.outputPins == 0) return Vector2d::Zero();
+  auto output = forces.outputPinForce.col(at);
+  const auto [sum, outputScale] =
+      outputResultant(drive, angle, angle, [&](Index k, double sine) { output[k] = sine; });
+  output *= forces.discTorque * outputScale;
+  return forces.discTorque * (push + sum * crank);
+}
+
+/// Force [N] on the bearing of a disc whose eccentric stands at `eccentric` [rad].
+Vector2d bearingForce(const CycloidDrive& drive, double discTorque, double crankAngle,
+                      double eccentric) {
+  const Vector2d crank = direction(eccentric);
+  const auto [push, scale] = ringResultant(drive, crank, [](Index, double, const PinContact&) {});
+  const auto [sum, outputScale] =
+      outputResultant(drive, crankAngle, eccentric, [](Index, double) {});
+  return discTorque * (push + sum * crank);
+}
+
+/// All discs at one angle.
+void addAngle(CycloidForces& forces, const CycloidDrive& drive, Index at) {
+  const Vector2d first = addFirstDisc(forces, drive, at);
+  if (drive.outputPins == 0) return;
+  const double crankAngle = forces.crankAngle[at];
+  Vector2d all = first;
+  double torque = drive.shape.eccentricity * cross(direction(crankAngle), first);
+  for (int d = 1; d < drive.discs; ++d) {
+    const double eccentric = crankAngle + 2 * std::numbers::pi * d / drive.discs;
+    const Vector2d force = bearingForce(drive, forces.discTorque, crankAngle, eccentric);
+    all += force;
+    torque += drive.shape.eccentricity * cross(direction(eccentric), force);
+  }
+  forces.bearingX[at] = first.x();
+  forces.bearingY[at] = first.y();
+  forces.shaftX[at] = -all.x();
+  forces.shaftY[at] = -all.y();
+  forces.crankTorque[at] = torque;
+}
+
+/// Turns the relative radii that addFirstDisc left into pressures.
 void addPressures(CycloidForces& forces, double width, double modulus) {
   if (forces.pinPressure.size() == 0) return;
   const double scale = modulus / (std::numbers::pi * width);
@@ -36,66 +111,15 @@ void addPressures(CycloidForces& forces, double width, double modulus) {
   forces.largestPinPressure = forces.pinPressure.maxCoeff();
 }
 
-void addOutputForces(CycloidForces& forces, const CycloidDrive& drive, double crankAngle,
-                     Index at) {
-  auto force = forces.outputPinForce.col(at);
-  for (Index k = 0; k < force.size(); ++k) {
-    force[k] = std::max(0.0, -std::sin(crankAngle - drive.outputPinAngle(crankAngle, k)));
-  }
-  force *= forces.discTorque / (drive.outputPinCircleRadius * force.square().sum());
-}
-
-/// Force [N] of the bearing on the disc whose eccentric stands `phase` ahead of the crank, which
-/// balances ring pins and output pins.
-Vector2d bearingForce(const CycloidDrive& drive, double discTorque, double crankAngle,
-                      double phase) {
-  const double eccentric = crankAngle + phase;
-  const Vector2d along(std::cos(eccentric), std::sin(eccentric));
-  Vector2d push = Vector2d::Zero();
-  double square = 0;
-  for (Index j = 0; j < drive.shape.pins; ++j) {
-    const PinContact pin = drive.ringPin(along, j);
-    const double share = std::max(0.0, -pin.lever);
-    push += share * Vector2d(pin.normalX, pin.normalY);
-    square += share * share;
-  }
-  double sum = 0, sines = 0;
-  for (Index k = 0; k < drive.outputPins; ++k) {
-    const double share = std::max(0.0, -std::sin(eccentric - drive.outputPinAngle(crankAngle, k)));
-    sum += share;
-    sines += share * share;
-  }
-  return discTorque * (push / square + along * sum / (drive.outputPinCircleRadius * sines));
-}
-
-void addBearing(CycloidForces& forces, const CycloidDrive& drive, Index at) {
-  const double crankAngle = forces.crankAngle[at];
-  Vector2d shaft = Vector2d::Zero();
-  double torque = 0;
-  for (int d = 0; d < drive.discs; ++d) {
-    const double phase = 2 * std::numbers::pi * d / drive.discs;
-    const Vector2d force = bearingForce(drive, forces.discTorque, crankAngle, phase);
-    if (d == 0) forces.bearingX[at] = force.x();
-    if (d == 0) forces.bearingY[at] = force.y();
-    shaft -= force;
-    const double eccentric = crankAngle + phase;
-    torque += drive.shape.eccentricity *
-              (std::cos(eccentric) * force.y() - std::sin(eccentric) * force.x());
-  }
-  forces.shaftX[at] = shaft.x();
-  forces.shaftY[at] = shaft.y();
-  forces.crankTorque[at] = torque;
-}
-
 /// Arrays of the right size.
 CycloidForces blank(const CycloidDrive& drive, double discTorque, int angles) {
   CycloidForces forces;
   forces.discTorque = discTorque;
   forces.crankAngle = ArrayXd::LinSpaced(angles + 1, 0, 2 * std::numbers::pi).head(angles);
-  forces.pinForce.resize(drive.shape.pins, angles);
+  forces.pinForce.setZero(drive.shape.pins, angles);
   const bool undercut = leastConvexRadius(drive.shape) <= drive.shape.pinRadius;
-  if (drive.discWidth > 0 && !undercut) forces.pinPressure.resize(drive.shape.pins, angles);
-  forces.outputPinForce.resize(drive.outputPins, angles);
+  if (drive.discWidth > 0 && !undercut) forces.pinPressure.setOnes(drive.shape.pins, angles);
+  forces.outputPinForce.setZero(drive.outputPins, angles);
   const Index count = drive.outputPins > 0 ? angles : 0;
   for (ArrayXd* array :
        {&forces.bearingX, &forces.bearingY, &forces.shaftX, &forces.shaftY, &forces.crankTorque}) {
@@ -122,8 +146,7 @@ void addLargest(CycloidForces& forces, const CycloidDrive& drive, double modulus
 }  // namespace
 
 PinContact pinContact(const CycloidShape& shape, double crankAngle, double pinAngle) {
-  return pinContactOf(shape, {std::cos(crankAngle), std::sin(crankAngle)},
-                      {std::cos(pinAngle), std::sin(pinAngle)});
+  return pinContactOf(shape, direction(crankAngle), direction(pinAngle));
 }
 
 double largestPinForceEstimate(const CycloidShape& shape, double discTorque) {
@@ -136,12 +159,7 @@ std::optional<CycloidForces> cycloidForces(const CycloidGeometry& geometry,
   const auto drive = cycloidDrive(geometry);
   if (!drive || !isSet(outputTorque) || angles < 1) return std::nullopt;
   CycloidForces forces = blank(*drive, drive->discTorque(std::abs(outputTorque)), angles);
-  for (Index at = 0; at < angles; ++at) {
-    addPinForces(forces, *drive, forces.crankAngle[at], at);
-    if (drive->outputPins == 0) continue;
-    addOutputForces(forces, *drive, forces.crankAngle[at], at);
-    addBearing(forces, *drive, at);
-  }
+  for (Index at = 0; at < angles; ++at) addAngle(forces, *drive, at);
   const double modulus = contactSurfaces(contact).reducedModulus;
   addPressures(forces, drive->discWidth, modulus);
   addLargest(forces, *drive, modulus);

@@ -30,7 +30,7 @@ void efficiency(benchmark::State& state) {
 }
 
 BENCHMARK(forces)->Name("cycloid_forces")->Arg(360)->Unit(benchmark::kMicrosecond);
-BENCHMARK(efficiency)->Name("cycloid_efficiency")->Arg(360)->Unit(benchmark::kMicrosecond);
+BENCHMARK(efficiency)->Name("cycloid_efficiency")->Arg(90)->Unit(benchmark::kMicrosecond);
 
 }  // namespace
 }  // namespace jw

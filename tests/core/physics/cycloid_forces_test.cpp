@@ -155,7 +155,7 @@ CycloidEfficiency efficiencyOf(CycloidGeometry g, double scale = 1) {
   g.pinFriction *= scale;
   g.outputPinFriction *= scale;
   g.bearingFriction *= scale;
-  return *cycloidEfficiency(g);
+  return *cycloidEfficiency(g, 360);
 }
 
 // Energy: what comes in less what goes out is the work of friction at the contacts, counted there
@@ -203,13 +203,22 @@ TEST(CycloidEfficiency, FirstOrder) {
   EXPECT_NEAR((1 - e.backdriving) / share, 1, 1e-3);
 }
 
-// Much friction: it locks itself when driven back before it jams when driving.
-TEST(CycloidEfficiency, LocksItself) {
-  const CycloidEfficiency rough = efficiencyOf(wholeCycloid(), 20);
+// With more and more friction it first locks itself when driven back, then jams when driving.
+TEST(CycloidEfficiency, LocksItselfThenJams) {
+  const CycloidEfficiency smooth = efficiencyOf(wholeCycloid(), 1);
+  EXPECT_GT(smooth.backdriving, 0.5);
+  EXPECT_LT(smooth.backdriving, smooth.driving);
+  const CycloidEfficiency rough = efficiencyOf(wholeCycloid(), 10);
   EXPECT_EQ(rough.backdriving, 0);
-  const CycloidEfficiency e = efficiencyOf(wholeCycloid(), 1);
-  EXPECT_GT(e.backdriving, 0.5);
-  EXPECT_LT(e.backdriving, e.driving);
+  EXPECT_GT(rough.driving, 0.1);
+  EXPECT_EQ(efficiencyOf(wholeCycloid(), 40).driving, 0);
+}
+
+// Few angles are enough: the mean hardly changes from 90 to 3600.
+TEST(CycloidEfficiency, DefaultAnglesSuffice) {
+  const CycloidGeometry g = wholeCycloid();
+  EXPECT_NEAR(cycloidEfficiency(g)->driving, cycloidEfficiency(g, 3600)->driving, 5e-5);
+  EXPECT_NEAR(cycloidEfficiency(g)->backdriving, cycloidEfficiency(g, 3600)->backdriving, 5e-5);
 }
 
 TEST(CycloidEfficiency, NeedsEveryFriction) {
