@@ -3,16 +3,13 @@
 // tests/data/six_axis_move/README.md.
 #include <array>
 #include <cmath>
-#include <fstream>
-#include <sstream>
-#include <string>
-#include <vector>
 
 #include <gtest/gtest.h>
 
 #include "core/physics/load_torque.h"
 #include "core/physics/motor_demand.h"
 #include "tests/core/physics/hand_cycle.h"
+#include "tests/published/csv_columns.h"
 
 namespace jw {
 namespace {
@@ -29,24 +26,6 @@ constexpr std::array<Axis, 6> kAxes{{{1.1616, 0.0013, -105, true, 0.4, 0.0008125
                                      {0.2365, 0.00016, -99, false, 21.8, 9.8},
                                      {0.2608, 0.00018, 79.2, false, 30.1, 0.03},
                                      {0.0842, 4.3e-05, -99, false, 10.9, 3.92}}};
-
-/// Column-wise, in the file's order: t, qd, qdd, tau, i of six axes each.
-std::vector<Eigen::ArrayXd> columnsOf(const std::string& path) {
-  std::ifstream file(path);
-  std::string line;
-  std::getline(file, line);
-  std::vector<std::vector<double>> rows;
-  while (std::getline(file, line)) {
-    std::istringstream cells(line);
-    rows.emplace_back();
-    for (std::string cell; std::getline(cells, cell, ',');) rows.back().push_back(std::stod(cell));
-  }
-  std::vector<Eigen::ArrayXd> columns(25, Eigen::ArrayXd(static_cast<Eigen::Index>(rows.size())));
-  for (std::size_t r = 0; r < rows.size(); ++r) {
-    for (std::size_t c = 0; c < 25; ++c) columns[c][static_cast<Eigen::Index>(r)] = rows[r].at(c);
-  }
-  return columns;
-}
 
 /// Motor current [A] of one axis from its motion and KDL's joint torque.
 Eigen::ArrayXd currentOf(const Axis& axis, const SampledCycle& cycle,
@@ -72,7 +51,7 @@ Eigen::ArrayXd currentOf(const Axis& axis, const SampledCycle& cycle,
 }
 
 TEST(SixAxisRobot, MotorCurrentsAlongTheMove) {
-  const auto columns = columnsOf(std::string(JW_TESTS_DIR) + "/data/six_axis_move/move.csv");
+  const auto columns = csvColumns("six_axis_move/move.csv");
   ASSERT_EQ(columns[0].size(), 68);
   for (std::size_t k = 0; k < 6; ++k) {
     const SampledCycle cycle =
