@@ -4,15 +4,20 @@
 #include <cmath>
 #include <optional>
 
-#include <fast_float/fast_float.h>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
+
+#include "core/files/table_text.h"
 
 namespace jw {
 namespace {
 
 using MaybeError = std::optional<InputError>;
-using Cells = std::vector<std::string_view>;
+using table_text::Cells;
+using table_text::LineReader;
+using table_text::quoted;
+using table_text::smallLetters;
+using table_text::trimmed;
 
 /// A column of the text that is read.
 struct Column {
@@ -22,72 +27,6 @@ struct Column {
   double offset;         ///< of the internal unit's zero
 };
 
-std::string_view trimmed(std::string_view text) {
-  constexpr std::string_view kBlank = " \t\r\f\v\"";
-  const std::size_t first = text.find_first_not_of(kBlank);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(kBlank) - first + 1);
-}
-
-std::string smallLetters(std::string_view text) {
-  std::string result(text);
-  for (char& c : result)
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  return result;
-}
-
-/// Bytes of the UTF-8 character at the front of `text`; 0 if there is none.
-std::size_t characterLength(std::string_view text) {
-  const auto lead = static_cast<unsigned char>(text.front());
-  if (lead < 0x80) return lead < 0x20 || lead == 0x7f ? 0 : 1;
-  const std::size_t length = lead >= 0xf0 ? 4 : lead >= 0xe0 ? 3 : 2;
-  if (lead < 0xc2 || lead > 0xf4 || text.size() < length) return 0;
-  for (const char c : text.substr(1, length - 1))
-    if ((static_cast<unsigned char>(c) & 0xc0) != 0x80) return 0;
-  return length;
-}
-
-/// Text from a file, fit for a message: short, and '?' for what cannot be printed.
-std::string quoted(std::string_view text) {
-  constexpr std::size_t kLongest = 40;
-  std::string result = "\"";
-  while (!text.empty() && result.size() < kLongest) {
-    const std::size_t length = characterLength(text);
-    length == 0 ? result += '?' : result += text.substr(0, length);
-    text.remove_prefix(std::max<std::size_t>(length, 1));
-  }
-  return result + (text.empty() ? "\"" : "…\"");
-}
-
-/// Goes through the lines that count.
-class LineReader {
- public:
-  explicit LineReader(std::string_view text) : rest_(text) {
-    constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
-    if (rest_.starts_with(kByteOrderMark)) rest_.remove_prefix(kByteOrderMark.size());
-  }
-
-  /// Whether there is a further line, then in line().
-  bool next() {
-    while (!rest_.empty()) {
-      const std::size_t end = std::min(rest_.find('\n'), rest_.size());
-      line_ = rest_.substr(0, end);
-      rest_.remove_prefix(std::min(end + 1, rest_.size()));
-      ++number_;
-      const std::string_view content = trimmed(line_);
-      if (!content.empty() && content.front() != '#') return true;
-    }
-    return false;
-  }
-
-  std::string_view line() const { return line_; }
-  std::size_t number() const { return number_; }  ///< from 1
-
- private:
-  std::string_view rest_, line_;
-  std::size_t number_ = 0;
-};
-
 char findDelimiter(std::string_view line) {
   for (const char c : {'\t', ';'})
     if (line.find(c) != std::string_view::npos) return c;
@@ -95,27 +34,15 @@ char findDelimiter(std::string_view line) {
 }
 
 /// Empty cells at the end are dropped: many programs write them.
-void split(std::string_view line, char delimiter, Cells& cells) {
-  cells.clear();
-  for (std::size_t begin = 0; begin <= line.size();) {
-    const std::size_t end = std::min(line.find(delimiter, begin), line.size());
-    cells.push_back(trimmed(line.substr(begin, end - begin)));
-    begin = end + 1;
-  }
+void splitRow(std::string_view line, char delimiter, Cells& cells) {
+  table_text::split(line, delimiter, cells);
   while (!cells.empty() && cells.back().empty()) cells.pop_back();
 }
 
-/// The number that `cell` is, NaN and infinity included; nothing if it is none.
+/// As table_text::readNumber; a comma is a decimal sign where it does not part columns.
 std::optional<double> readNumber(std::string_view cell, char delimiter) {
   const bool comma = delimiter != ',' && cell.find(',') != std::string_view::npos;
-  if (cell.starts_with('+')) cell.remove_prefix(1);
-  double value = 0;
-  const fast_float::parse_options options(fast_float::chars_format::general, comma ? ',' : '.');
-  const auto [end, code] =
-      fast_float::from_chars_advanced(cell.data(), cell.data() + cell.size(), value, options);
-  if (end != cell.data() + cell.size() || cell.empty()) return std::nullopt;
-  if (code != std::errc() && code != std::errc::result_out_of_range) return std::nullopt;
-  return value;
+  return table_text::readNumber(cell, comma ? ',' : '.');
 }
 
 /// Reads one text into a table.
@@ -131,7 +58,7 @@ class TableReader {
       return tl::unexpected(
           InputError{"the file holds no lines", name_, "give a line for each point"});
     delimiter_ = findDelimiter(lines_.line());
-    split(lines_.line(), delimiter_, cells_);
+    splitRow(lines_.line(), delimiter_, cells_);
     const bool named = !cells_.empty() && !readNumber(cells_.front(), delimiter_);
     if (MaybeError e = named ? readHeader() : assumeHeader()) return tl::unexpected(*e);
     if (MaybeError e = readRows(named)) return tl::unexpected(*e);
@@ -219,7 +146,7 @@ class TableReader {
   MaybeError readRows(bool named) {
     if (named && !lines_.next()) return std::nullopt;
     do {
-      split(lines_.line(), delimiter_, cells_);
+      splitRow(lines_.line(), delimiter_, cells_);
       if (MaybeError e = readRow()) return e;
     } while (lines_.next());
     return std::nullopt;
