@@ -19,7 +19,6 @@ inline constexpr int kProjectVersion = 1;
 inline constexpr std::size_t kMostVariants = 1'000;
 inline constexpr std::size_t kMostStages = 100;
 inline constexpr std::size_t kMostSegments = 10'000;
-inline constexpr std::size_t kMostTablePoints = 1'000'000;
 
 struct ReadProject {
   Project project;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -22,6 +23,9 @@ enum class MotionLaw {
   Dwell,              ///< stands still
   Table,              ///< imported points
 };
+
+/// Most points of a motion table in a project.
+inline constexpr std::size_t kMostTablePoints = 1'000'000;
 
 /// Imported motion points. `angle` is relative to the segment's start; `speed` and `acceleration`
 /// are empty when the source has none (then a smoother supplies them).
