@@ -5,14 +5,9 @@
 
 #include "core/model/heat_curve.h"
 #include "core/quantity/quantity.h"
+#include "core/studies/fitted_value.h"
 
 namespace jw {
-
-/// A fitted value and its standard uncertainty (JCGM 100, type A, linearized at the solution).
-struct FittedValue {
-  double value = 0;
-  double uncertainty = 0;
-};
 
 struct HeatFit {
   FittedValue windingToHousing;  ///< R12 [K/W]
