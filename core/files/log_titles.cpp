@@ -92,6 +92,16 @@ constexpr std::pair<std::string_view, std::string_view> kSpellings[] = {
     {"deg", "deg"},        {"rad", "rad"},        {"sec", "s"},         {"secs", "s"},
 };
 
+/// Degree signs of Latin-1 files, which are no UTF-8, made those of UTF-8.
+std::string withDegreeSigns(std::string_view text) {
+  std::string result;
+  for (const char c : text) {
+    if (c == '\xB0' && !result.ends_with('\xC2')) result += '\xC2';
+    result += c;
+  }
+  return result;
+}
+
 bool isAny(std::string_view text, auto& list) {
   return std::find(std::begin(list), std::end(list), text) != std::end(list);
 }
@@ -206,8 +216,9 @@ LogRole roleOfUnit(std::string_view unit) {
   return LogRole::Unused;
 }
 
-std::string unitIn(std::string_view text) {
-  text = trimmed(text);
+std::string unitIn(std::string_view asWritten) {
+  const std::string repaired = withDegreeSigns(asWritten);
+  std::string_view text = trimmed(repaired);
   while (text.size() > 2 && (text.front() == '[' || text.front() == '(')) {
     text.remove_prefix(1);
     if (text.back() == ']' || text.back() == ')') text.remove_suffix(1);

@@ -18,8 +18,8 @@ std::string_view nameOf(LogRole role);
 LogRole roleOfUnit(std::string_view unit);
 
 /// A unit as this program spells it ("rad/s^2") for the ways in which logs do ("rads2", "U/min",
-/// "NM", "[deg]"); empty if it is none of a log's quantities.
-std::string unitIn(std::string_view text);
+/// "NM", "[deg]", a degree sign of Latin-1); empty if it is none of a log's quantities.
+std::string unitIn(std::string_view asWritten);
 
 /// What a column's name tells.
 struct TitleMeaning {

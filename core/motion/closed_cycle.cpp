@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 #include <fmt/format.h>
@@ -174,6 +175,33 @@ tl::expected<ClosedCycle, InputError> closeIntoCycle(const MeasuredLog& log,
   result.startAngle = stretch.position.front();
   result.segment = segmentOf(std::move(stretch), motion.window, options.keepDerivatives);
   return result;
+}
+
+double closingEnd(const MeasuredLog& log, const LogMotion& motion, double from, double to,
+                  double reach) {
+  const auto& t = log.time;
+  const auto rowAt = [&t](double time) {
+    return static_cast<std::size_t>(std::lower_bound(t.begin(), t.end(), time) - t.begin());
+  };
+  const auto unlike = [](const std::vector<double>& values, std::size_t a, std::size_t b,
+                         double largest) {
+    const double difference = largest > 0 ? (values[a] - values[b]) / largest : 0;
+    return difference * difference;
+  };
+  const MotionState largest{largestOf(motion.position), largestOf(motion.speed),
+                            largestOf(motion.acceleration)};
+  const std::size_t start = rowAt(from);
+  double best = to, least = std::numeric_limits<double>::infinity();
+  for (std::size_t i = std::max(rowAt(to - reach), start + kFewestRows);
+       i < t.size() && t[i] <= to + reach; ++i) {
+    const double sum = unlike(motion.position, i, start, largest.position) +
+                       unlike(motion.speed, i, start, largest.speed) +
+                       unlike(motion.acceleration, i, start, largest.acceleration);
+    if (sum >= least) continue;
+    least = sum;
+    best = t[i];
+  }
+  return best;
 }
 
 }  // namespace jw

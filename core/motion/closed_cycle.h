@@ -55,4 +55,11 @@ tl::expected<ClosedCycle, InputError> closeIntoCycle(const MeasuredLog& log,
                                                      const LogMotion& motion, double from,
                                                      double to, const ClosingOptions& options = {});
 
+/// [s] of the row within `reach` [s] of `to` at which the motion is most like at `from`: least sum
+/// of squared differences of position, speed and acceleration, each over its largest value in the
+/// log. A stretch that ends there needs the least mend. `to` itself if no row is within reach
+/// behind `from`.
+double closingEnd(const MeasuredLog& log, const LogMotion& motion, double from, double to,
+                  double reach);
+
 }  // namespace jw

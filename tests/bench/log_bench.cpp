@@ -11,6 +11,7 @@
 #include "core/files/measured_log.h"
 #include "core/motion/closed_cycle.h"
 #include "core/studies/load_fit.h"
+#include "core/studies/peak_levels.h"
 #include "tests/core/checks/example_project.h"
 
 namespace jw {
@@ -83,6 +84,13 @@ void closeMeasuredLog(benchmark::State& state) {
     benchmark::DoNotOptimize(closeIntoCycle(log(), motion(), 0, log().time.back()));
 }
 BENCHMARK(closeMeasuredLog)->Unit(benchmark::kMillisecond);
+
+/// One frame of 2000 pixels over all rows.
+void drawMeasuredLog(benchmark::State& state) {
+  const PeakLevels levels(log().time, log().position);
+  for (auto _ : state) benchmark::DoNotOptimize(levels.columns(0, log().time.back(), 2000));
+}
+BENCHMARK(drawMeasuredLog)->Unit(benchmark::kMillisecond);
 
 Project measuredProject() {
   Project project = exampleProject(1000);

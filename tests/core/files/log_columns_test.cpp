@@ -43,42 +43,46 @@ std::vector<std::string> unitsOf(const LogColumns& columns) {
 
 using enum LogRole;
 
+struct Title {
+  const char* text;
+  LogRole role;
+  const char* unit;
+};
+
 // Ways in which people write names and units: common practice, no source.
+const Title kTitles[] = {{"q [deg]", Position, "deg"},
+                         {"t_ms", Time, "ms"},
+                         {"torque/Nm", Torque, "Nm"},
+                         {"Angle in deg", Position, "deg"},
+                         {"time, s", Time, "s"},
+                         {"T [N*m]", Torque, "N*m"},
+                         {"actualVelocity", Speed, ""},
+                         {"vel_deg_s", Speed, "deg/s"},
+                         {"dq (rad/s)", Speed, "rad/s"},
+                         {"acc_rads2", Acceleration, "rad/s^2"},
+                         {"i_q [A]", Current, "A"},
+                         {"motor current", Current, ""},
+                         {"current position", Position, ""},
+                         {"Drehmoment [NM]", Torque, "N*m"},
+                         {"n [U/min]", Speed, "rpm"},
+                         {"Winkel (\u00b0)", Position, "\u00b0"},
+                         {"v [\xB0/s]", Speed, "\u00b0/s"},
+                         {"tau_meas1", Torque, ""},
+                         {"q_ref", Position, ""},
+                         {"pos_min", Position, ""},
+                         {"vel_s", Speed, ""},
+                         {"rpm", Speed, "rpm"},
+                         {"temperature [degC]", Unused, ""},
+                         {"torque current", Current, ""},
+                         {"", Unused, ""},
+                         {"[", Unused, ""},
+                         {"status", Unused, ""}};
+
 TEST(LogTitles, RoleAndUnitOfManyNames) {
-  struct Case {
-    const char* title;
-    LogRole role;
-    const char* unit;
-  };
-  for (const Case& c : {Case{"q [deg]", Position, "deg"},
-                        {"t_ms", Time, "ms"},
-                        {"torque/Nm", Torque, "Nm"},
-                        {"Angle in deg", Position, "deg"},
-                        {"time, s", Time, "s"},
-                        {"T [N*m]", Torque, "N*m"},
-                        {"actualVelocity", Speed, ""},
-                        {"vel_deg_s", Speed, "deg/s"},
-                        {"dq (rad/s)", Speed, "rad/s"},
-                        {"acc_rads2", Acceleration, "rad/s^2"},
-                        {"i_q [A]", Current, "A"},
-                        {"motor current", Current, ""},
-                        {"current position", Position, ""},
-                        {"Drehmoment [NM]", Torque, "N*m"},
-                        {"n [U/min]", Speed, "rpm"},
-                        {"Winkel (\u00b0)", Position, "\u00b0"},
-                        {"tau_meas1", Torque, ""},
-                        {"q_ref", Position, ""},
-                        {"pos_min", Position, ""},
-                        {"vel_s", Speed, ""},
-                        {"rpm", Speed, "rpm"},
-                        {"temperature [degC]", Unused, ""},
-                        {"torque current", Current, ""},
-                        {"", Unused, ""},
-                        {"[", Unused, ""},
-                        {"status", Unused, ""}}) {
-    const TitleMeaning m = readTitle(c.title);
-    EXPECT_EQ(m.role, c.role) << c.title;
-    EXPECT_EQ(m.unit, c.unit) << c.title;
+  for (const Title& title : kTitles) {
+    const TitleMeaning m = readTitle(title.text);
+    EXPECT_EQ(m.role, title.role) << title.text;
+    EXPECT_EQ(m.unit, title.unit) << title.text;
   }
   EXPECT_EQ(readTitle("q [counts]").strangeUnit, "counts");
   EXPECT_LT(readTitle("pos_des").rank, readTitle("pos").rank);

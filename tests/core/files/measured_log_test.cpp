@@ -149,45 +149,45 @@ TEST(MeasuredLog, EmptyCellsLeaveTheRowOutAndTorqueOpen) {
   EXPECT_EQ(errorOf(text, strict).where, "log.csv, line 3, column 2 \"q [deg]\"");
 }
 
+struct BadText {
+  const char* text;
+  const char* what;
+  const char* where;
+};
+
+const BadText kBadTexts[] = {
+    {"", "no lines", "log.csv"},
+    {"t,q\n", "no rows of numbers", "log.csv, line 1"},
+    {"t,q\n0,1\n1,2\n2\n3,4\n4,5\n5,6\n", "1 values where there are 2 columns", "log.csv, line 4"},
+    {"t,q\n0,1\n1,2\n2,3,4\n3,4\n4,5\n5,6\n", "3 values where there are 2 columns",
+     "log.csv, line 4"},
+    {"t,q\n0,1\n1,abc\n2,3\n3,4\n4,5\n", "\"abc\" is no number", "log.csv, line 3, column 2 \"q\""},
+    {"t,q\n0,abc\n1,2\n2,3\n3,4\n4,5\n", "\"abc\" is no number", "log.csv, line 2, column 2 \"q\""},
+    {"t,q\n0,1\n1,2\n0.5,3\n3,4\n4,5\n", "runs backwards from 1 s to 0.5 s",
+     "log.csv, line 4, column 1 \"t\""},
+    {"t,q [rad]\n0,1\n1,1e9\n2,3\n3,4\n4,5\n", "the position is 1e+09 rad",
+     "log.csv, line 3, column 2 \"q [rad]\""},
+    {"t;q\n0;1,5\n1;2,5\n2;3.5\n3;4,5\n4;5,5\n", "\"3.5\" has a decimal point",
+     "log.csv, line 4, column 2 \"q\""},
+    {"t;q\n0;1.5\n1;2.5\n2;3,5\n3;4.5\n4;5.5\n", "\"3,5\" has a decimal comma",
+     "log.csv, line 4, column 2 \"q\""},
+    {"t;q\n0;1.5\n1;2.5\n2;1.234,5\n3;4.5\n4;5.5\n", "is no number",
+     "log.csv, line 4, column 2 \"q\""},
+    {"t,q\n0,1\n1,inf\n2,3\n3,4\n4,5\n", "not a finite number", "log.csv, line 3, column 2 \"q\""},
+    {"t,q\n0,1\n1,1e999\n2,3\n3,4\n4,5\n", "not a finite number",
+     "log.csv, line 3, column 2 \"q\""},
+    {"t [s],q\n0,1\n2e9,2\n3e9,3\n4e9,4\n5e9,5\n", "lasts 2e+09 s",
+     "log.csv, line 3, column 1 \"t [s]\""},
+    {"t,q\n0,1\n1,2\n", "too few rows: 2", "log.csv"},
+    {"t,q\n0,1\n0,2\n0,3\n0,4\n0,5\n0,6\n", "too few rows: 1", "log.csv"}};
+
 // Each of these must be refused as a whole, with line and column.
 TEST(MeasuredLog, BadInputSaysLineAndColumn) {
-  struct Case {
-    const char* text;
-    const char* what;
-    const char* where;
-  };
-  for (const Case& c : {Case{"", "no lines", "log.csv"},
-                        {"t,q\n", "no rows of numbers", "log.csv, line 1"},
-                        {"t,q\n0,1\n1,2\n2\n3,4\n4,5\n5,6\n", "1 values where there are 2 columns",
-                         "log.csv, line 4"},
-                        {"t,q\n0,1\n1,2\n2,3,4\n3,4\n4,5\n5,6\n",
-                         "3 values where there are 2 columns", "log.csv, line 4"},
-                        {"t,q\n0,1\n1,abc\n2,3\n3,4\n4,5\n", "\"abc\" is no number",
-                         "log.csv, line 3, column 2 \"q\""},
-                        {"t,q\n0,abc\n1,2\n2,3\n3,4\n4,5\n", "\"abc\" is no number",
-                         "log.csv, line 2, column 2 \"q\""},
-                        {"t,q\n0,1\n1,2\n0.5,3\n3,4\n4,5\n", "runs backwards from 1 s to 0.5 s",
-                         "log.csv, line 4, column 1 \"t\""},
-                        {"t,q [rad]\n0,1\n1,1e9\n2,3\n3,4\n4,5\n", "the position is 1e+09 rad",
-                         "log.csv, line 3, column 2 \"q [rad]\""},
-                        {"t;q\n0;1,5\n1;2,5\n2;3.5\n3;4,5\n4;5,5\n", "\"3.5\" has a decimal point",
-                         "log.csv, line 4, column 2 \"q\""},
-                        {"t;q\n0;1.5\n1;2.5\n2;3,5\n3;4.5\n4;5.5\n", "\"3,5\" has a decimal comma",
-                         "log.csv, line 4, column 2 \"q\""},
-                        {"t;q\n0;1.5\n1;2.5\n2;1.234,5\n3;4.5\n4;5.5\n", "is no number",
-                         "log.csv, line 4, column 2 \"q\""},
-                        {"t,q\n0,1\n1,inf\n2,3\n3,4\n4,5\n", "not a finite number",
-                         "log.csv, line 3, column 2 \"q\""},
-                        {"t,q\n0,1\n1,1e999\n2,3\n3,4\n4,5\n", "not a finite number",
-                         "log.csv, line 3, column 2 \"q\""},
-                        {"t [s],q\n0,1\n2e9,2\n3e9,3\n4e9,4\n5e9,5\n", "lasts 2e+09 s",
-                         "log.csv, line 3, column 1 \"t [s]\""},
-                        {"t,q\n0,1\n1,2\n", "too few rows: 2", "log.csv"},
-                        {"t,q\n0,1\n0,2\n0,3\n0,4\n0,5\n0,6\n", "too few rows: 1", "log.csv"}}) {
-    const InputError error = errorOf(c.text);
-    EXPECT_THAT(error.what, HasSubstr(c.what)) << c.text;
-    EXPECT_EQ(error.where, c.where) << c.text;
-    EXPECT_FALSE(error.remedy.empty()) << c.text;
+  for (const BadText& bad : kBadTexts) {
+    const InputError error = errorOf(bad.text);
+    EXPECT_THAT(error.what, HasSubstr(bad.what)) << bad.text;
+    EXPECT_EQ(error.where, bad.where) << bad.text;
+    EXPECT_FALSE(error.remedy.empty()) << bad.text;
   }
 }
 

@@ -145,6 +145,13 @@ TEST(ClosedCycle, WithoutDerivativesTheSegmentSmooths) {
   EXPECT_EQ(c.segment.smoothing, 0.02);
 }
 
+TEST(ClosedCycle, TheEndSnapsToWhereTheMotionComesRound) {
+  const Drifting d(0);  // period 1 s
+  EXPECT_NEAR(closingEnd(d.log, d.motion, 0.3, 1.22, 0.2), 1.3, 1e-9);
+  EXPECT_EQ(closingEnd(d.log, d.motion, 0.3, 9, 0.2), 9);
+  EXPECT_EQ(closingEnd(d.log, d.motion, 7, 9, 0.2), 9);
+}
+
 TEST(ClosedCycle, BadStretchesAreRefused) {
   const Drifting d(0);
   const auto whatOf = [&](double from, double to, const ClosingOptions& options = {}) {

@@ -11,12 +11,10 @@
 
 #include "core/physics/load_torque.h"
 #include "core/studies/load_edits.h"
-#include "tests/core/checks/example_project.h"
 
 namespace jw {
 namespace {
 
-using testing::AnyOf;
 using testing::Contains;
 using testing::HasSubstr;
 
@@ -213,12 +211,9 @@ TEST(LoadFit, BadDataSaysWhat) {
   EXPECT_FALSE(whatOf(run).empty());
 }
 
-/// A load with payload, spring, balance and tilt; the torque that the product itself computes for
-/// it is fitted and must give its own values back.
-TEST(LoadEdits, TheFittedLoadIsTheOneThatMadeTheTorque) {
-  Project project = exampleProject(4000);
-  Load& load = project.load;
-  load = {};
+/// A load with payload, spring, balance and tilt.
+Load richLoad() {
+  Load load;
   load.inertia = 1.2;
   load.linkMass = 6, load.linkDistance = 0.3, load.linkAngle = 0.25;
   load.payloadMass = 2, load.payloadDistance = 0.7, load.payloadAngle = -0.1;
@@ -227,37 +222,45 @@ TEST(LoadEdits, TheFittedLoadIsTheOneThatMadeTheTorque) {
   load.coulombFriction = 1.1, load.viscousFriction = 0.6;
   load.springStiffness = 8, load.springAngle = 0.4, load.balanceTorque = 3;
   load.externalTorque = -1.5;
-  const Trial run;
+  return load;
+}
+
+/// The torque that the product's own model gives for a load.
+Trial trialOf(const Load& load) {
+  Trial trial;
+  const auto n = static_cast<Eigen::Index>(trial.position.size());
   SampledCycle cycle;
-  const auto n = static_cast<Eigen::Index>(run.position.size());
-  cycle.angle = Eigen::Map<const Eigen::ArrayXd>(run.position.data(), n);
-  cycle.speed = Eigen::Map<const Eigen::ArrayXd>(run.speed.data(), n);
-  cycle.acceleration = Eigen::Map<const Eigen::ArrayXd>(run.acceleration.data(), n);
+  cycle.angle = Eigen::Map<const Eigen::ArrayXd>(trial.position.data(), n);
+  cycle.speed = Eigen::Map<const Eigen::ArrayXd>(trial.speed.data(), n);
+  cycle.acceleration = Eigen::Map<const Eigen::ArrayXd>(trial.acceleration.data(), n);
   cycle.segment = Eigen::ArrayXi::Zero(n);
   Cycle source;
   source.segments.resize(1);
   const LoadTorque torque = loadTorque(cycle, source, load);
-  Trial measured = run;
-  measured.torque.assign(torque.total.data(), torque.total.data() + n);
+  trial.torque.assign(torque.total.data(), torque.total.data() + n);
+  return trial;
+}
+
+TEST(LoadEdits, TheFittedLoadIsTheOneThatMadeTheTorque) {
+  const Load truth = richLoad();
   LoadFitOptions options;
-  options.springStiffness = load.springStiffness;
-  options.springAngle = load.springAngle;
-  const LoadFit fit = fitted(measured, options);
-  const Load truth = load;
+  options.springStiffness = truth.springStiffness;
+  options.springAngle = truth.springAngle;
+  const LoadFit fit = fitted(trialOf(truth), options);
   for (const KeptInGravity kept : {KeptInGravity::Mass, KeptInGravity::Distance}) {
-    Project changed = project;
-    changed.load.inertia = 9, changed.load.linkAngle = 0, changed.load.coulombFriction = 0;
-    changed.load.viscousFriction = 0, changed.load.externalTorque = 0;
-    (kept == KeptInGravity::Mass ? changed.load.linkDistance : changed.load.linkMass) = 0.1;
-    const LoadEdits edits = loadEdits(fit, changed.load, kept);
-    ASSERT_TRUE(applyLoadEdits(changed, edits));
-    EXPECT_NEAR(changed.load.inertia, truth.inertia, 1e-9);
-    EXPECT_NEAR(changed.load.linkMass, truth.linkMass, 1e-8);
-    EXPECT_NEAR(changed.load.linkDistance, truth.linkDistance, 1e-9);
-    EXPECT_NEAR(changed.load.linkAngle, truth.linkAngle, 1e-9);
-    EXPECT_NEAR(changed.load.coulombFriction, truth.coulombFriction, 1e-9);
-    EXPECT_NEAR(changed.load.viscousFriction, truth.viscousFriction, 1e-9);
-    EXPECT_NEAR(changed.load.externalTorque, truth.externalTorque, 1e-8);
+    Project project;
+    Load& load = project.load = truth;
+    load.inertia = 9, load.linkAngle = 0, load.coulombFriction = 0;
+    load.viscousFriction = 0, load.externalTorque = 0;
+    (kept == KeptInGravity::Mass ? load.linkDistance : load.linkMass) = 0.1;
+    ASSERT_TRUE(applyLoadEdits(project, loadEdits(fit, load, kept)));
+    EXPECT_NEAR(load.inertia, truth.inertia, 1e-9);
+    EXPECT_NEAR(load.linkMass, truth.linkMass, 1e-8);
+    EXPECT_NEAR(load.linkDistance, truth.linkDistance, 1e-9);
+    EXPECT_NEAR(load.linkAngle, truth.linkAngle, 1e-9);
+    EXPECT_NEAR(load.coulombFriction, truth.coulombFriction, 1e-9);
+    EXPECT_NEAR(load.viscousFriction, truth.viscousFriction, 1e-9);
+    EXPECT_NEAR(load.externalTorque, truth.externalTorque, 1e-8);
   }
 }
 
