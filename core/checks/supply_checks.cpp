@@ -16,7 +16,9 @@ const SupplyFlow& flow(const CheckContext& context) { return *context.result.sup
 void powerPeak(const CheckContext& context, CheckWriter& w) {
   w.formula("max P against the smaller of P_pk and V_dc\u00b2 / (4 R_s)");
   w.source(kBalance);
-  w.note("P is what the controller draws: shaft power, motor and controller losses.");
+  w.note(
+      "P is what the controller draws from the bus: shaft power, motor and controller losses; the "
+      "source resistance takes its loss besides.");
   const Supply& supply = context.variant().supply;
   const double given = w.input(supply.powerPeak, "supply.powerPeak");
   w.optionalInput(supply.sourceResistance, "supply.sourceResistance");
@@ -33,10 +35,15 @@ void powerPeak(const CheckContext& context, CheckWriter& w) {
 void powerMean(const CheckContext& context, CheckWriter& w) {
   w.formula("P_mean = (E_drawn - E_returned) / t_c against P_c");
   w.source(kBalance);
+  w.note(
+      "Both energies are the source's own: the loss R_s i\u00b2 in its resistance is drawn too.");
   const double limit = w.input(context.variant().supply.powerMean, "supply.powerMean");
+  w.optionalInput(context.variant().supply.sourceResistance, "supply.sourceResistance");
   if (!w.has(Part::Supply)) return;
   w.value(flow(context).energy.drawn,
           {"E_drawn", "Energy drawn per cycle", Quantity::Energy, "J", "from the cycle"});
+  w.value(flow(context).energy.sourceLoss,
+          {"E_s", "Of it, lost in the source resistance", Quantity::Energy, "J", "from the cycle"});
   w.value(flow(context).energy.returned,
           {"E_returned", "Energy taken back per cycle", Quantity::Energy, "J", "from the cycle"});
   w.value(flow(context).powerMean, {"P_mean", "Mean power drawn", Quantity::Power, "W"});
@@ -51,7 +58,8 @@ bool canRise(const CheckContext& context) {
 
 void voltageRise(const CheckContext& context, CheckWriter& w) {
   w.formula(
-      "C (V\u00b2 - V_dc\u00b2) / 2 = E_back, held at V_br by the resistor; margin on the rise");
+      "C (V\u00b2 - V_dc\u00b2) / 2 = E_back, held at V_br by the resistor as far as V_br\u00b2 / R_br "
+      "allows; margin on the rise");
   w.source(kBalance);
   w.note("Stored energy stays on the bus after power-off: wait and measure before touching.");
   const Supply& supply = context.variant().supply;

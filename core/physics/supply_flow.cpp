@@ -13,6 +13,8 @@ BusModel busOf(const Supply& supply) {
   BusModel bus;
   bus.voltage = isSet(supply.voltageMax) ? supply.voltageMax : supply.voltage;
   bus.takesBack = supply.takesBack;
+  bus.sourceVoltage = supply.voltage;
+  bus.sourceResistance = supply.sourceResistance;
   bus.capacitance = isSet(supply.busCapacitance) ? supply.busCapacitance : 0;
   if (isSet(supply.brakeResistance) && isSet(supply.brakeVoltage)) {
     bus.brakeResistance = supply.brakeResistance;

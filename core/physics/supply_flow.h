@@ -14,10 +14,12 @@ namespace jw {
 struct SupplyFlow {
   BusModel bus;
   BusEnergy energy;           ///< of one repeated cycle
-  double powerPeak = 0;       ///< [W] highest drawn
-  double powerMean = 0;       ///< [W] mean drawn from the source, less what it takes back
+  double powerPeak = 0;       ///< [W] highest drawn from the bus, behind the source resistance
+  double powerMean = 0;       ///< [W] mean drawn from the source, loss in its resistance included,
+                              ///< less what it takes back
   double voltageLowest = 0;   ///< [V] with the sag at the highest power; NaN if it collapses
-  double chargePerShift = 0;  ///< [C] net over the shift; NaN without a shift
+  double chargePerShift = 0;  ///< [C] net over the shift, i = P/V_0 of the source at the sagged
+                              ///< voltage; NaN without a shift
   Eigen::ArrayXd duration;    ///< [s] of the steps between samples
 };
 

@@ -63,6 +63,20 @@ TEST(SupplyFlow, BatteryChargeOverAShift) {
   EXPECT_NEAR(flow->chargePerShift, 3240, 1e-9);
 }
 
+// By hand: 96 W for 3600 s through 1 ohm from 50 V: V = 25 + sqrt(625 - 96) = 48 V and 2 A, so
+// 7200 C and 2 A x 50 V = 96 W + 4 W.
+TEST(SupplyFlow, ChargeAndEnergyCountTheSourceResistance) {
+  Supply supply = source();
+  supply.sourceResistance = 1;
+  supply.shift = 3600;
+  const auto flow = supplyFlow(supply, twoSteps(), demandOf(96, 96, 96));
+  ASSERT_TRUE(flow.has_value());
+  EXPECT_NEAR(flow->voltageLowest, 48, 1e-12);
+  EXPECT_NEAR(flow->powerMean, 100, 1e-12);
+  EXPECT_NEAR(flow->energy.sourceLoss, 4 * 2, 1e-12);
+  EXPECT_NEAR(flow->chargePerShift, 7200, 1e-9);
+}
+
 TEST(SupplyFlow, SagAtTheHighestPower) {
   Supply supply = source();
   supply.sourceResistance = 2;
