@@ -76,6 +76,18 @@ double temperatureInUse(const Motor& motor) {
   return isSet(motor.windingTemperature) ? motor.windingTemperature : motor.referenceTemperature;
 }
 
+/// Weakening works through the d axis: with L_q alone it would be guesswork.
+bool lacksInductance(const Variant& variant, const MotorConstants& machine, Evaluation& result) {
+  const Motor& motor = variant.motor;
+  if (!variant.controller.fieldWeakening || machine.direct) return false;
+  if (isSet(motor.inductance) || !isSet(motor.inductanceQ)) return false;
+  const InputError error{"the inductance of the d axis is not given, only that of the q axis",
+                         "motor.inductance",
+                         "type it in: the controller weakens the field through it"};
+  result.missing.push_back({error, Part::Motor});
+  return true;
+}
+
 void evaluateMotor(const Project& project, Evaluation& result) {
   const Variant& variant = project.active();
   const auto converted = convertMotor(variant.motor);
@@ -83,6 +95,7 @@ void evaluateMotor(const Project& project, Evaluation& result) {
     result.missing.push_back({converted.error(), Part::Motor});
     return;
   }
+  if (lacksInductance(variant, converted->constants, result)) return;
   for (const InputError& text : converted->contradictions) result.notices.push_back({text});
   const double inUse = temperatureInUse(variant.motor);
   result.motor = atTemperature(converted->constants, variant.motor, inUse, inUse);
@@ -126,13 +139,21 @@ void noteBrakeResistor(const Supply& supply, Evaluation& result) {
                              "supply.brakeVoltage", "a voltage above the highest of the bus"}});
 }
 
+/// All that the network lacks at once, not one after the other.
+void evaluateHeat(const Project& project, Evaluation& result) {
+  const Motor& motor = project.active().motor;
+  const std::vector<InputError> lacking = missingForHeat(motor);
+  for (const InputError& error : lacking) result.missing.push_back({error, Part::Heat});
+  if (!lacking.empty()) return;
+  keep(result.heat,
+       motorHeat(project, *result.cycle, *result.chain, *result.demand, temperatureInUse(motor)),
+       Part::Heat, result);
+}
+
 void evaluateHeatAndSupply(const Project& project, Evaluation& result) {
   if (!result.demand) return;
   const Variant& variant = project.active();
-  keep(result.heat,
-       motorHeat(project, *result.cycle, *result.chain, *result.demand,
-                 temperatureInUse(variant.motor)),
-       Part::Heat, result);
+  evaluateHeat(project, result);
   noteTemperature(variant.motor, result);
   noteBrakeResistor(variant.supply, result);
   keep(result.supply, supplyFlow(variant.supply, *result.cycle, *result.demand), Part::Supply,
@@ -153,34 +174,65 @@ bool clearlyInside(const EnvelopeCurve& peak, double speed, double torque) {
 }
 
 /// The sample with the smallest ray factor. A ray is followed only for samples that lie outside the
-/// envelope scaled by the smallest factor so far; a few samples spread over the cycle and its
-/// extremes are tried first, so nearly all the others cost one comparison.
+/// envelope scaled by the smallest factor so far.
+class TightestSearch {
+ public:
+  TightestSearch(const TorqueEnvelope& envelope, const Eigen::ArrayXd& speed,
+                 const Eigen::ArrayXd& torque)
+      : envelope_(envelope), speed_(speed), torque_(torque) {}
+
+  void consider(Eigen::Index i) {
+    if ((speed_[i] == 0 && torque_[i] == 0) || keepsInside(i)) return;
+    const double factor = envelope_.lowest.rayFactor(speed_[i], torque_[i]);
+    if (factor < best_.factor) best_ = {i, factor};
+  }
+
+  /// The best's neighbours, nearer and nearer, from `step` samples away.
+  void refine(Eigen::Index step) {
+    for (; step > 0 && best_.sample >= 0; step /= 2) {
+      const Eigen::Index centre = best_.sample;
+      consider(std::max<Eigen::Index>(0, centre - step));
+      consider(std::min(centre + step, speed_.size() - 1));
+    }
+  }
+
+  const TightestPoint& best() const { return best_; }
+
+ private:
+  bool keepsInside(Eigen::Index i) const {
+    // A hair inside: of a cruise on the edge, one sample is enough.
+    constexpr double kHair = 1 - 1e-9;
+    if (!std::isfinite(best_.factor)) return false;
+    const double f = kHair * best_.factor;
+    if (envelope_.lowest.weakening &&
+        clearlyInside(envelope_.lowestPeak, f * speed_[i], f * torque_[i])) {
+      return true;
+    }
+    return envelope_.lowest.contains(f * speed_[i], f * torque_[i]);
+  }
+
+  const TorqueEnvelope& envelope_;
+  const Eigen::ArrayXd& speed_;
+  const Eigen::ArrayXd& torque_;
+  TightestPoint best_{-1, std::numeric_limits<double>::infinity()};
+};
+
+/// The cycle's extremes, a few samples spread over it and the neighbourhood of the best first, so
+/// nearly all the others cost one comparison.
 TightestPoint findTightest(const TorqueEnvelope& envelope, const Eigen::ArrayXd& speed,
                            const Eigen::ArrayXd& torque) {
-  const EnvelopeLimits& limits = envelope.lowest;
-  TightestPoint tightest{-1, std::numeric_limits<double>::infinity()};
-  const auto consider = [&](Eigen::Index i) {
-    if (speed[i] == 0 && torque[i] == 0) return;
-    const double f = tightest.factor;
-    if (std::isfinite(f)) {
-      if (limits.weakening && clearlyInside(envelope.lowestPeak, f * speed[i], f * torque[i])) {
-        return;
-      }
-      if (limits.contains(f * speed[i], f * torque[i])) return;
-    }
-    const double factor = limits.rayFactor(speed[i], torque[i]);
-    if (factor < f) tightest = {i, factor};
-  };
+  TightestSearch search(envelope, speed, torque);
   Eigen::Index at = 0;
   for (const Eigen::ArrayXd& size : {Eigen::ArrayXd(speed.abs()), Eigen::ArrayXd(torque.abs()),
                                      Eigen::ArrayXd(speed * torque)}) {
     size.maxCoeff(&at);
-    consider(at);
+    search.consider(at);
   }
   const Eigen::Index stride = std::max<Eigen::Index>(1, speed.size() / 32);
-  for (Eigen::Index i = 0; i < speed.size(); i += stride) consider(i);
-  for (Eigen::Index i = 0; i < speed.size(); ++i) consider(i);
-  return tightest;
+  for (Eigen::Index i = 0; i < speed.size(); i += stride) search.consider(i);
+  search.refine(stride / 2);
+  for (Eigen::Index i = 0; i < speed.size(); ++i) search.consider(i);
+  return search.best();
 }
 
 void runChecks(const Project& project, Evaluation& result) {

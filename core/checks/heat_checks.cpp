@@ -40,6 +40,14 @@ void compareHeat(const CheckContext& context, CheckWriter& w, double peak, doubl
   w.compareRise(runaway ? kInfinity : peak, limit, context.result.heat->network.ambient);
 }
 
+/// The instant at which a node of the repeated cycle is hottest; none if it never repeats.
+void atHottest(const Eigen::ArrayXd& temperature, CheckWriter& w) {
+  if (temperature.size() == 0) return;
+  Eigen::Index at = 0;
+  temperature.maxCoeff(&at);
+  w.at(at);
+}
+
 double windingLimitThere(const CheckContext& context) {
   const Requirements& wanted = context.project.requirements;
   return deratedLimit(windingLimit(context.variant().motor), wanted.ambient, wanted.altitude);
@@ -60,6 +68,7 @@ void windingTemperature(const CheckContext& context, CheckWriter& w) {
           {"T_mean", "Winding, mean", Quantity::Temperature, "degC", "from the cycle"});
   w.value(periodic(context).windingPeak,
           {"T_peak", "Winding, peak", Quantity::Temperature, "degC", "from the cycle"});
+  atHottest(periodic(context).winding, w);
   compareHeat(context, w, periodic(context).windingPeak, limit);
 }
 
@@ -73,6 +82,7 @@ void housingTemperature(const CheckContext& context, CheckWriter& w) {
   showNetwork(context, w);
   w.value(periodic(context).housingPeak,
           {"T_peak", "Housing, peak", Quantity::Temperature, "degC", "from the cycle"});
+  atHottest(periodic(context).housing, w);
   compareHeat(context, w, periodic(context).housingPeak, limit);
 }
 
@@ -129,6 +139,7 @@ void touchTemperature(const CheckContext& context, CheckWriter& w) {
   if (!w.has(Part::Heat)) return;
   w.value(periodic(context).housingPeak,
           {"T_housing", "Housing, peak", Quantity::Temperature, "degC", "from the cycle"});
+  atHottest(periodic(context).housing, w);
   compareHeat(context, w, periodic(context).housingPeak, limit);
 }
 

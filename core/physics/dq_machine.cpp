@@ -139,13 +139,53 @@ std::optional<DqCurrent> equalInductancePoint(const DqMachine& m, double speed, 
   return DqCurrent{-rest / (half + std::sqrt(discriminant)), q};
 }
 
+/// Square of the voltage allowed at some currents, and its change with i_d.
+struct AllowedSquare {
+  double value;
+  double slope = 0;
+};
+
+/// A voltage limit that is the same for all currents.
+struct StiffLimit {
+  double voltage;
+
+  AllowedSquare square(const DqCurrent&, double) const { return {voltage * voltage}; }
+  double at(const DqCurrent&) const { return voltage; }
+};
+
+/// One that falls with what the currents draw.
+struct SaggingLimit {
+  const SaggingVoltage& source;
+
+  /// `slopeQ` = d i_q / d i_d along the line of constant torque.
+  AllowedSquare square(const DqCurrent& i, double slopeQ) const {
+    const double amplitude = i.amplitude();
+    if (amplitude == 0) return {std::pow(source.at(0), 2)};
+    const double left = source.at(amplitude);
+    const double amplitudeSlope = (i.d + i.q * slopeQ) / amplitude;
+    return {left * left, 2 * left * source.slope(amplitude) * amplitudeSlope};
+  }
+  /// Nothing is left where the source cannot give the power.
+  double at(const DqCurrent& i) const {
+    const double left = source.at(i.amplitude());
+    return std::isnan(left) ? 0 : left;
+  }
+};
+
+/// What Newton's rule finds.
+struct Weakening {
+  std::optional<double> d;  ///< [A]
+  bool none = false;        ///< no i_d fits; else, without d, the rule does not know
+};
+
 /// The first i_d below `from` that meets the voltage along the line of constant torque, by Newton's
-/// rule on the voltage's square; empty where that rule overshoots or finds the voltage rising.
-std::optional<double> weakeningByNewton(const DqMachine& m, double speed, double torque,
-                                        double from, double voltage) {
+/// rule on the excess of the voltage's square. Where it steps to a rising excess there is no root:
+/// a convex excess stays above the two tangents, which cross above 0.
+template <class Limit>
+Weakening weakeningByNewton(const DqMachine& m, double speed, double torque, double from,
+                            const Limit& limit) {
   const double w = m.polePairs * speed;
   const double saliency = m.inductanceD - m.inductanceQ;
-  const double square = voltage * voltage;
   double d = from;
   for (int pass = 0; pass < 12; ++pass) {
     const double flux = m.fluxLinkage + saliency * d;
@@ -153,21 +193,52 @@ std::optional<double> weakeningByNewton(const DqMachine& m, double speed, double
     const double slopeQ = -saliency * q / flux;
     const double vd = m.resistance * d - w * m.inductanceQ * q;
     const double vq = m.resistance * q + w * (m.inductanceD * d + m.fluxLinkage);
-    const double excess = vd * vd + vq * vq - square;
-    if (std::abs(excess) < 1e-12 * square) return d;
+    const AllowedSquare allowed = limit.square({d, q}, slopeQ);
+    const double excess = vd * vd + vq * vq - allowed.value;
+    if (std::abs(excess) < 1e-12 * allowed.value) return {d};
     const double slope = 2 * (vd * (m.resistance - w * m.inductanceQ * slopeQ) +
-                              vq * (m.resistance * slopeQ + w * m.inductanceD));
-    if (excess < 0 || !(slope > 0)) return std::nullopt;
+                              vq * (m.resistance * slopeQ + w * m.inductanceD)) -
+                         allowed.slope;
+    if (excess > 0 && slope <= 0 && pass > 0) return {{}, true};
+    if (excess < 0 || !(slope > 0)) return {};
     d -= excess / slope;
   }
-  return std::nullopt;
+  return {};
 }
 
-/// i_d of the least voltage along the line of constant torque, and thus the last that can help.
-double deepestWeakening(const DqMachine& m, double speed, double torque, double from) {
-  const double reach = std::max(m.characteristicCurrent(), std::abs(from)) * 1.5;
-  const auto voltage = [&](double d) { return m.voltage({d, quadratureFor(m, torque, d)}, speed); };
-  return boost::math::tools::brent_find_minima(voltage, -reach, from, 40).first;
+/// i_d of the least `excess` of voltage, and thus the last that can help; or any on the way there
+/// that already fits.
+template <class Excess>
+double deepestWeakening(const DqMachine& m, double from, const Excess& excess) {
+  constexpr int kDoublings = 40;
+  double reach = std::max(std::abs(from), m.fluxLinkage / std::max(m.inductanceD, m.inductanceQ));
+  double best = excess(from - reach);
+  for (int k = 0; k < kDoublings; ++k) {
+    if (best <= 0) return from - reach;
+    const double further = excess(from - 2 * reach);
+    if (!(further < best)) break;
+    best = further;
+    reach *= 2;
+  }
+  return boost::math::tools::brent_find_minima(excess, from - 2 * reach, from, 40).first;
+}
+
+/// The least weakening below `least` that meets the limit; empty if none does.
+template <class Limit>
+std::optional<DqCurrent> weakenedPoint(const DqMachine& m, double speed, double torque,
+                                       const DqCurrent& least, const Limit& limit) {
+  if (m.inductanceD == 0 && m.inductanceQ == 0) return std::nullopt;
+  const auto pointAt = [&](double d) { return DqCurrent{d, quadratureFor(m, torque, d)}; };
+  const Weakening newton = weakeningByNewton(m, speed, torque, least.d, limit);
+  if (newton.none) return std::nullopt;
+  if (newton.d) return pointAt(*newton.d);
+  const auto excess = [&](double d) {
+    const DqCurrent i = pointAt(d);
+    return m.voltage(i, speed) - limit.at(i);
+  };
+  const double deepest = deepestWeakening(m, least.d, excess);
+  if (excess(deepest) > 0) return std::nullopt;
+  return pointAt(bracketedRoot(excess, deepest, least.d));
 }
 
 }  // namespace
@@ -202,19 +273,20 @@ DqCurrent DqMachine::leastCurrent(double torque) const {
   if (!salient() || torque == 0) return {0, straight};
   // On the line of most torque per ampere L i_d = -(L i_q)² / g with L = L_q - L_d and
   // g = lambda/2 + sqrt(lambda²/4 + (L i_q)²), and the torque is 1.5 p g i_q: convex, so Newton's
-  // rule from the straight current, which is too large, falls to the root.
-  const double saliency = inductanceQ - inductanceD;
+  // rule from above falls to the root. Above it, as g exceeds lambda and lambda/2 + L i_q.
+  const double saliency = std::abs(inductanceQ - inductanceD);
   const double wanted = std::abs(torque) / (1.5 * polePairs);
-  double q = std::abs(straight);
-  double g = fluxLinkage;
+  const double half = fluxLinkage / 2;
+  double q = std::min(wanted / fluxLinkage,
+                      2 * wanted / (half + std::sqrt(half * half + 4 * saliency * wanted)));
   for (int pass = 0; pass < 60; ++pass) {
-    const double root = std::sqrt(fluxLinkage * fluxLinkage / 4 + saliency * saliency * q * q);
-    g = fluxLinkage / 2 + root;
+    const double root = std::sqrt(half * half + saliency * saliency * q * q);
+    const double g = half + root;
     const double step = (g * q - wanted) / (g + saliency * saliency * q * q / root);
     q -= step;
-    if (!(step > 1e-15 * q)) break;
+    if (!(step > 1e-9 * q)) break;  // the rule squares the error
   }
-  return {-saliency * q * q / g, std::copysign(q, torque)};
+  return {(inductanceD - inductanceQ) * q * q * q / wanted, std::copysign(q, torque)};
 }
 
 std::optional<DqCurrent> DqMachine::strongest(double speed, double voltage, double current) const {
@@ -235,18 +307,19 @@ std::optional<DqCurrent> DqMachine::operatingPoint(double speed, double torque,
                                                    double voltage) const {
   const DqCurrent least = leastCurrent(torque);
   if (this->voltage(least, speed) <= voltage) return least;
-  if (inductanceD == 0) return std::nullopt;
+  if (inductanceD == 0 && inductanceQ == 0) return std::nullopt;
   if (!salient()) return equalInductancePoint(*this, speed, least.q, voltage);
-  if (const auto d = weakeningByNewton(*this, speed, torque, least.d, voltage)) {
-    return DqCurrent{*d, quadratureFor(*this, torque, *d)};
-  }
-  const double deepest = deepestWeakening(*this, speed, torque, least.d);
-  const auto excess = [&](double d) {
-    return this->voltage({d, quadratureFor(*this, torque, d)}, speed) - voltage;
-  };
-  if (excess(deepest) > 0) return std::nullopt;
-  const double d = bracketedRoot(excess, deepest, least.d);
-  return DqCurrent{d, quadratureFor(*this, torque, d)};
+  return weakenedPoint(*this, speed, torque, least, StiffLimit{voltage});
+}
+
+std::optional<DqCurrent> DqMachine::operatingPoint(double speed, double torque,
+                                                   const SaggingVoltage& source) const {
+  if (source.sag == 0) return operatingPoint(speed, torque, source.stiff);
+  const DqCurrent least = leastCurrent(torque);
+  const double left = source.at(least.amplitude());
+  if (std::isnan(left)) return std::nullopt;  // more current only draws more
+  if (voltage(least, speed) <= left) return least;
+  return weakenedPoint(*this, speed, torque, least, SaggingLimit{source});
 }
 
 }  // namespace jw

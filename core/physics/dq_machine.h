@@ -4,6 +4,8 @@
 #include <limits>
 #include <optional>
 
+#include "core/physics/sagging_voltage.h"
+
 namespace jw {
 
 /// Currents in the rotor frame [A], amplitude-invariant: d along the magnet, q across it.
@@ -46,6 +48,12 @@ struct DqMachine {
   /// Least current that makes `torque` at `speed` within `voltage`, weakening the field if needed;
   /// empty if the voltage does not allow it.
   std::optional<DqCurrent> operatingPoint(double speed, double torque, double voltage) const;
+  /// The same within the voltage that these currents leave of a sagging bus. Along the line of
+  /// constant torque the excess of voltage over what is left is convex for equal inductances, so
+  /// Newton's rule meets its first zero, the higher of the bus voltages that solve both equations.
+  /// Empty too if the source cannot give the power.
+  std::optional<DqCurrent> operatingPoint(double speed, double torque,
+                                          const SaggingVoltage& source) const;
 };
 
 }  // namespace jw

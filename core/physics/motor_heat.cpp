@@ -126,13 +126,26 @@ double mountedResistance(const Motor& motor) {
   return 1 / (1 / motor.thermalResistanceHousing + 1 / motor.mountResistance);
 }
 
-tl::expected<HeatNetwork, InputError> heatNetwork(const Motor& motor, double ambient) {
+std::vector<InputError> missingForHeat(const Motor& motor) {
+  std::vector<InputError> all;
   if (!isSet(motor.thermalResistanceWinding)) {
-    return tl::unexpected(missing("thermalResistanceWinding", "the resistance winding to housing"));
+    all.push_back(missing("thermalResistanceWinding", "the resistance winding to housing"));
   }
   if (!isSet(motor.thermalResistanceHousing)) {
-    return tl::unexpected(missing("thermalResistanceHousing", "the resistance housing to ambient"));
+    all.push_back(missing("thermalResistanceHousing", "the resistance housing to ambient"));
   }
+  if (!isSet(motor.windingCapacity) && !isSet(motor.windingTimeConstant)) {
+    all.push_back(missing("windingCapacity", "the winding's heat capacity"));
+  }
+  if (!isSet(motor.housingCapacity) && !isSet(motor.housingTimeConstant)) {
+    all.push_back(missing("housingCapacity", "the housing's heat capacity"));
+  }
+  return all;
+}
+
+tl::expected<HeatNetwork, InputError> heatNetwork(const Motor& motor, double ambient) {
+  const std::vector<InputError> lacking = missingForHeat(motor);
+  if (!lacking.empty()) return tl::unexpected(lacking.front());
   HeatNetwork network;
   network.windingToHousing = motor.thermalResistanceWinding;
   network.housingToAmbient = mountedResistance(motor);
@@ -142,12 +155,6 @@ tl::expected<HeatNetwork, InputError> heatNetwork(const Motor& motor, double amb
   network.housingCapacity = isSet(motor.housingCapacity)
                                 ? motor.housingCapacity
                                 : motor.housingTimeConstant / motor.thermalResistanceHousing;
-  if (!isSet(network.windingCapacity)) {
-    return tl::unexpected(missing("windingCapacity", "the winding's heat capacity"));
-  }
-  if (!isSet(network.housingCapacity)) {
-    return tl::unexpected(missing("housingCapacity", "the housing's heat capacity"));
-  }
   network.copperCoefficient = motor.copperCoefficient;
   network.ambient = ambient;
   return network;

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <vector>
+
 #include <tl/expected.hpp>
 
 #include "core/model/project.h"
@@ -20,8 +22,11 @@ double deratedLimit(double limit, double ambient, double altitude);
 /// [K/W] housing to ambient: air and, in parallel, the plate it is mounted on.
 double mountedResistance(const Motor& motor);
 
-/// The motor's network as mounted. Fails naming the field if a resistance, or both a heat capacity
-/// and its time constant, are missing.
+/// Every input that the motor's network still lacks, in the order of the form: resistances, and
+/// heat capacities of which neither value nor time constant is given. Empty if it is complete.
+std::vector<InputError> missingForHeat(const Motor& motor);
+
+/// The motor's network as mounted. Fails naming the first field that missingForHeat lists.
 tl::expected<HeatNetwork, InputError> heatNetwork(const Motor& motor, double ambient);
 
 /// Heat over the repeated cycle.

@@ -96,6 +96,18 @@ InputError missing(std::string_view path, std::string_view what) {
   return {std::string(what) + " is not given", std::string(path), "type it in"};
 }
 
+/// The factor between 0 and `outside` at which `inside` turns false, to 1e-13 of itself.
+template <class Inside>
+double edgeByHalving(const Inside& inside, double outside) {
+  double low = outside > 1 ? outside / 2 : 0;
+  double high = outside;
+  while (high - low > 1e-13 * high && high > 1e-300) {
+    const double middle = (low + high) / 2;
+    (inside(middle) ? low : high) = middle;
+  }
+  return low;
+}
+
 /// Total thermal resistance that makes `continuousTorque` lasting at standstill and rating ambient.
 double resistanceFromRating(const Motor& motor, const MotorConstants& hot) {
   const double i = motor.continuousTorque / hot.torquePerAmp;
@@ -145,34 +157,84 @@ double EnvelopeLimits::voltageCurrent(double atSpeed) const {
                     emf * emf - voltage * voltage);
 }
 
-double EnvelopeLimits::voltageUnder(const DqCurrent& i, double atSpeed) const {
-  if (sourceResistance == 0) return voltage;
-  const double amplitude = i.amplitude();
-  const double power = machine.torque(i) * atSpeed + machine.copperLoss(amplitude) +
-                       controllerLoss(controller, amplitude * machine.rmsFactor());
-  if (power <= 0) return voltage;
-  const double sagged = saggedVoltage(busVoltage, sourceResistance, power);
-  return voltage * (isSet(sagged) ? sagged / busVoltage : 0.5);
+SaggingVoltage EnvelopeLimits::source(double mechanicalPower) const {
+  const double rms = machine.rmsFactor();
+  return {.stiff = voltage,
+          .sag = 4 * sourceResistance / (busVoltage * busVoltage),
+          .fixedPower = mechanicalPower + controller.idlePower,
+          .perAmp = controller.lossPerAmpere * rms,
+          .perSquare = machine.copperLoss(1) + controller.lossResistance * rms * rms};
 }
 
-std::optional<DqCurrent> EnvelopeLimits::strongestAt(double atSpeed, double amplitude) const {
-  if (weakening) return machine.dq().strongest(atSpeed, amplitude, current);
+double EnvelopeLimits::busPower(const DqCurrent& i, double atSpeed) const {
+  return source(machine.torque(i) * atSpeed).power(i.amplitude());
+}
+
+double EnvelopeLimits::voltageUnder(const DqCurrent& i, double atSpeed) const {
+  if (sourceResistance == 0) return voltage;
+  const double left = source(machine.torque(i) * atSpeed).at(i.amplitude());
+  return isSet(left) ? left : voltage / 2;
+}
+
+std::optional<DqCurrent> EnvelopeLimits::strongestAt(double atSpeed, double amplitude,
+                                                     double most) const {
+  if (weakening) return machine.dq().strongest(atSpeed, amplitude, most);
   EnvelopeLimits stiff = *this;
   stiff.voltage = amplitude;
   const double byVoltage = stiff.voltageCurrent(atSpeed);
   if (!isSet(byVoltage)) return std::nullopt;
-  return DqCurrent{0, std::min(current, byVoltage)};
+  return DqCurrent{0, std::min(most, byVoltage)};
+}
+
+/// With weakening on a sagging bus: the largest torque that has an operating point, by halving.
+/// Less current may be stronger there, as it leaves more voltage.
+std::optional<DqCurrent> EnvelopeLimits::strongestWeakened(double atSpeed, double stiff) const {
+  const DqMachine dq = machine.dq();
+  const auto pointFor = [&](double made) {
+    const auto i = dq.operatingPoint(atSpeed, made, source(made * atSpeed));
+    return i && i->amplitude() <= current ? i : std::nullopt;
+  };
+  double low = 0;
+  auto best = pointFor(low);
+  if (!best) {
+    const auto back = strongestAt(-atSpeed, voltage, current);
+    if (back) low = -machine.torque(*back) * (1 - 1e-12);
+    best = pointFor(low);
+    if (!best) return std::nullopt;
+  }
+  double high = stiff;
+  for (int pass = 0; pass < 60 && high - low > 1e-11 * std::abs(stiff); ++pass) {
+    const double middle = (low + high) / 2;
+    const auto i = pointFor(middle);
+    (i ? low : high) = middle;
+    if (i) best = i;
+  }
+  return best;
+}
+
+/// Without weakening, at half the bus voltage, the source gives the most that it can: less current,
+/// until that is enough.
+std::optional<DqCurrent> EnvelopeLimits::mostFromSource(double atSpeed) const {
+  const auto free = strongestAt(atSpeed, voltage / 2, current);
+  const double most = busVoltage * busVoltage / (4 * sourceResistance);
+  if (!free || busPower(*free, atSpeed) <= most) return free;
+  const auto excess = [&](double amplitude) {
+    const auto i = strongestAt(atSpeed, voltage / 2, amplitude);
+    return i ? busPower(*i, atSpeed) - most : -most;
+  };
+  return strongestAt(atSpeed, voltage / 2, bracketedRoot(excess, 0, free->amplitude()));
 }
 
 std::optional<DqCurrent> EnvelopeLimits::strongest(double atSpeed) const {
-  const auto stiff = strongestAt(atSpeed, voltage);
+  const auto stiff = strongestAt(atSpeed, voltage, current);
   if (!stiff || sourceResistance == 0 || voltageUnder(*stiff, atSpeed) >= voltage) return stiff;
+  if (weakening) return strongestWeakened(atSpeed, machine.torque(*stiff));
   const auto surplus = [&](double amplitude) {
-    const auto i = strongestAt(atSpeed, amplitude);
+    const auto i = strongestAt(atSpeed, amplitude, current);
     return (i ? voltageUnder(*i, atSpeed) : voltage) - amplitude;
   };
-  if (surplus(voltage / 2) <= 0) return strongestAt(atSpeed, voltage / 2);
-  return strongestAt(atSpeed, bracketedRoot(surplus, voltage / 2, voltage));
+  if (surplus(voltage / 2) <= 0) return mostFromSource(atSpeed);
+  return strongestAt(atSpeed, bracketedRoot(surplus, voltage / 2, voltage), current);
 }
 
 double EnvelopeLimits::highestTorque(double atSpeed) const {
@@ -180,43 +242,48 @@ double EnvelopeLimits::highestTorque(double atSpeed) const {
   return i ? machine.torque(*i) - machine.drag(atSpeed) : kUnset;
 }
 
-/// Positive inside the envelope, negative outside, falling along a ray from the origin.
+/// Without weakening: positive inside the envelope, negative outside, falling along a ray from the
+/// origin.
 double EnvelopeLimits::room(double atSpeed, double torque) const {
   const double bySpeed = 1 - std::abs(atSpeed) / speed;
-  if (weakening) {
-    const double scale = std::abs(torque) + machine.torquePerAmp * 1e-3;
-    const double above = highestTorque(atSpeed) - torque;
-    const double below = torque - lowestTorque(atSpeed);
-    if (!isSet(above) || !isSet(below)) return -1;
-    return std::min({bySpeed, above / scale, below / scale});
-  }
   const DqCurrent i{0, (torque + machine.drag(atSpeed)) / machine.torquePerAmp};
   const double byCurrent = 1 - std::abs(i.q) / current;
   const double byVoltage = 1 - machine.voltage(i, atSpeed) / voltageUnder(i, atSpeed);
-  return std::min({bySpeed, byCurrent, byVoltage});
+  if (sourceResistance == 0) return std::min({bySpeed, byCurrent, byVoltage});
+  const double most = busVoltage * busVoltage / (4 * sourceResistance);
+  return std::min({bySpeed, byCurrent, byVoltage, 1 - busPower(i, atSpeed) / most});
+}
+
+std::optional<DqCurrent> EnvelopeLimits::feasiblePoint(double atSpeed, double torque) const {
+  const double made = torque + machine.drag(atSpeed);
+  return machine.dq().operatingPoint(atSpeed, made, source(made * atSpeed));
 }
 
 bool EnvelopeLimits::contains(double atSpeed, double torque) const {
-  return speed > 0 && voltage > 0 && room(atSpeed, torque) >= 0;
+  if (!(speed > 0) || !(voltage > 0)) return false;
+  if (!weakening) return room(atSpeed, torque) >= 0;
+  if (std::abs(atSpeed) > speed) return false;
+  const auto i = feasiblePoint(atSpeed, torque);
+  return i && i->amplitude() <= current;
 }
 
 double EnvelopeLimits::rayFactor(double atSpeed, double torque) const {
   if (atSpeed == 0 && torque == 0) return kInfinity;
   if (speed == 0 || voltage == 0) return 0;
-  const auto roomAt = [&](double factor) { return room(factor * atSpeed, factor * torque); };
+  const auto inside = [&](double factor) { return contains(factor * atSpeed, factor * torque); };
   double outside = 1;
-  while (roomAt(outside) > 0 && outside < 1e12) outside *= 2;
-  if (roomAt(outside) > 0) return kInfinity;
-  if (roomAt(0) <= 0) return 0;
-  return bracketedRoot(roomAt, 0, outside);
+  while (inside(outside) && outside < 1e12) outside *= 2;
+  if (inside(outside)) return kInfinity;
+  if (!inside(0)) return 0;
+  if (weakening) return edgeByHalving(inside, outside);
+  return bracketedRoot([&](double f) { return room(f * atSpeed, f * torque); }, 0, outside);
 }
 
 DqCurrent EnvelopeLimits::operatingPoint(double atSpeed, double torque) const {
   const double made = torque + machine.drag(atSpeed);
   if (!weakening) return {0, made / machine.torquePerAmp};
-  const DqMachine dq = machine.dq();
-  const auto i = dq.operatingPoint(atSpeed, made, voltage);
-  return i ? *i : dq.leastCurrent(made);
+  const auto i = feasiblePoint(atSpeed, torque);
+  return i ? *i : machine.dq().leastCurrent(made);
 }
 
 double ContinuousLimit::current(double speed) const {

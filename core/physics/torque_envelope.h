@@ -24,10 +24,15 @@ struct EnvelopeLimits {
 
   /// Largest current [A] that the voltage allows at `atSpeed` [rad/s] with i_d = 0; NaN if none.
   double voltageCurrent(double atSpeed) const;
-  /// [V] voltage amplitude left when the controller draws for these currents, bus sag included.
+  /// Voltage amplitude that the bus leaves to the machine while it gives `mechanicalPower` [W].
+  SaggingVoltage source(double mechanicalPower) const;
+  /// [V] voltage amplitude left when the controller draws for these currents, bus sag included;
+  /// that of half the bus voltage where the source cannot give the power.
   double voltageUnder(const DqCurrent& i, double atSpeed) const;
+  /// [W] drawn from the bus: machine and controller.
+  double busPower(const DqCurrent& i, double atSpeed) const;
   /// Currents with the largest torque at `atSpeed` (either sign), the bus as far down as they pull
-  /// it; empty if no current fits.
+  /// it and no more power than its source resistance lets through; empty if no current fits.
   std::optional<DqCurrent> strongest(double atSpeed) const;
   /// Largest shaft torque [N·m] at `atSpeed` (either sign): voltage and current limit, less drag;
   /// NaN where no current fits the voltage.
@@ -38,13 +43,17 @@ struct EnvelopeLimits {
   bool contains(double atSpeed, double torque) const;
   /// The factor by which (atSpeed, torque) can be scaled until it meets the edge; < 1 outside.
   double rayFactor(double atSpeed, double torque) const;
-  /// Currents [A] for a shaft torque [N·m]; where the voltage does not allow it, those that would
-  /// be needed without that limit.
+  /// Least currents [A] for a shaft torque [N·m] within the voltage that their own supply power
+  /// leaves of the bus. Where voltage or source do not allow the torque, those that would be needed
+  /// without that limit: such a point lies outside the envelope, and the checks say so.
   DqCurrent operatingPoint(double atSpeed, double torque) const;
 
  private:
+  std::optional<DqCurrent> feasiblePoint(double atSpeed, double torque) const;
+  std::optional<DqCurrent> mostFromSource(double atSpeed) const;
+  std::optional<DqCurrent> strongestWeakened(double atSpeed, double stiff) const;
   double room(double atSpeed, double torque) const;
-  std::optional<DqCurrent> strongestAt(double atSpeed, double amplitude) const;
+  std::optional<DqCurrent> strongestAt(double atSpeed, double amplitude, double most) const;
 };
 
 /// The lasting limit from steady heat: copper loss that holds the winding at its limit.

@@ -73,6 +73,35 @@ TEST(Evaluation, RemarksOnSelfLocking) {
   EXPECT_TRUE(remarksOn(evaluate(project), "transmission[1].backdrivingEfficiency"));
 }
 
+TEST(Evaluation, WeakeningAsksForTheInductanceOfTheMagnetsAxis) {
+  Project project = exampleProject();
+  project.active().controller.fieldWeakening = true;
+  project.active().motor.inductance = kUnset;
+  EXPECT_TRUE(evaluate(project).motor);  // none at all counts as 0
+  project.active().motor.inductanceQ = 0.5e-3;
+  const Evaluation lacking = evaluate(project);
+  EXPECT_FALSE(lacking.motor || lacking.demand);
+  ASSERT_EQ(lacking.missing.size(), 1u);
+  EXPECT_EQ(lacking.missing.front().where, "motor.inductance");
+  project.active().controller.fieldWeakening = false;
+  EXPECT_TRUE(evaluate(project).demand);  // without weakening the q axis alone counts
+}
+
+TEST(Evaluation, TemperaturesAreTightestAtTheirPeak) {
+  const Evaluation e = evaluate(exampleProject());
+  int found = 0;
+  for (const Check& check : e.checks) {
+    const bool winding = check.id == "motor.temperature_winding";
+    if (!winding && check.id != "motor.temperature_housing") continue;
+    const Eigen::ArrayXd& node = winding ? e.heat->periodic.winding : e.heat->periodic.housing;
+    Eigen::Index at = 0;
+    EXPECT_EQ(node.maxCoeff(&at), check.demand) << check.id;
+    EXPECT_EQ(check.time, e.cycle->time[at]) << check.id;
+    ++found;
+  }
+  EXPECT_EQ(found, 2);
+}
+
 TEST(Evaluation, TightestPointIsTheTightestOfAll) {
   for (const NamedProject& one : everyProject()) {
     SCOPED_TRACE(one.name);

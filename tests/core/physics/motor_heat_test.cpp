@@ -143,6 +143,24 @@ TEST(MotorHeat, NamesWhatIsMissing) {
   EXPECT_EQ(missingOf([](Motor& m) { m.housingCapacity = kUnset; }), "motor.housingCapacity");
 }
 
+TEST(MotorHeat, NamesAllThatIsMissingAtOnce) {
+  Project project = exampleProject();
+  Motor& motor = project.active().motor;
+  motor.windingCapacity = motor.housingCapacity = kUnset;
+  const Evaluation evaluation = evaluate(project);
+  std::vector<std::string> named;
+  for (const MissingInput& missing : evaluation.missing) named.push_back(missing.where);
+  const std::vector<std::string> both{"motor.windingCapacity", "motor.housingCapacity"};
+  EXPECT_EQ(named, both);
+  for (const Check& check : evaluation.checks) {
+    if (check.id != "motor.temperature_winding") continue;
+    EXPECT_EQ(check.missing, both);
+  }
+  EXPECT_EQ(missingForHeat(Motor{}).size(), 4u);
+  motor.windingTimeConstant = 54;
+  EXPECT_EQ(missingForHeat(motor).size(), 1u);
+}
+
 // IEC 60085: classes A 105 to N 200, read second-hand; R 220 on a second public page.
 TEST(MotorHeat, ThermalClasses) {
   Motor motor;
