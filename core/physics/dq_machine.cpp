@@ -1,6 +1,7 @@
 #include "core/physics/dq_machine.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <numbers>
 
 #include <boost/math/tools/minima.hpp>
@@ -220,7 +221,8 @@ double deepestWeakening(const DqMachine& m, double from, const Excess& excess) {
     best = further;
     reach *= 2;
   }
-  return boost::math::tools::brent_find_minima(excess, from - 2 * reach, from, 40).first;
+  std::uintmax_t steps = 100;  // ends even where there is no number to give
+  return boost::math::tools::brent_find_minima(excess, from - 2 * reach, from, 40, steps).first;
 }
 
 /// The least weakening below `least` that meets the limit; empty if none does.
