@@ -61,7 +61,11 @@ void addCheck(CLI::App& app, CheckRequest& request) {
 void addFigure(CLI::App& app, FigureRequest& request) {
   CLI::App* command = app.add_subcommand("figure", "Draw one figure, light on white");
   addFile(*command, request.project.file);
-  command->add_option("--view", request.view, "envelope, cycle, heat, overload or power")->required()->type_name("NAME");
+  command
+      ->add_option("--view", request.view,
+                   "envelope, cycle, heat, overload, precision, efficiency or power")
+      ->required()
+      ->type_name("NAME");
   command->add_option("-o,--output", request.output, "File to write: .png, .svg or .pdf")
       ->required()
       ->type_name("OUT");

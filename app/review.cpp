@@ -33,7 +33,8 @@ void addBlocks(PageFlow& flow, const QStringList& blocks) {
 }
 
 void addFigures(PageFlow& flow, const Snapshot& snapshot) {
-  for (const char* figure : {"power", "envelope", "cycle", "heat", "overload"}) {
+  for (const char* figure :
+       {"power", "envelope", "cycle", "heat", "overload", "precision", "efficiency"}) {
     const QString name(figure);
     flow.needRoom(kHeadingHeight + heightOf(name));
     flow.addHtml("<h2>" + figureTitle(name) + "</h2>");

@@ -87,6 +87,8 @@ void WindowMenus::buildShow(QMenu& menu) {
       front("envelope"));
   add(menu, tr("C&ycle"), QKeySequence(Qt::CTRL | Qt::Key_2), "action.cycle", front("cycle"));
   add(menu, tr("&Heat"), QKeySequence(Qt::CTRL | Qt::Key_3), "action.heat", front("heat"));
+  add(menu, tr("&Precision"), QKeySequence(Qt::CTRL | Qt::Key_4), "action.precision",
+      front("precision"));
   split_ = add(menu, tr("T&wo figures"), QKeySequence(Qt::CTRL | Qt::Key_T), "action.split",
                [this] { window_.figures().setSplit(split_->isChecked()); });
   split_->setCheckable(true);

@@ -215,7 +215,7 @@ const std::vector<CheckKind>& checkKinds() {
   static const std::vector<CheckKind> kAll = [] {
     std::vector<CheckKind> all;
     for (const auto& family : {supplyChecks(), controllerChecks(), motorChecks(), heatChecks(),
-                               driveChecks(), jointChecks()}) {
+                               driveChecks(), stageChecks(), jointChecks()}) {
       all.insert(all.end(), family.begin(), family.end());
     }
     return all;

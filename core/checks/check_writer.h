@@ -90,6 +90,7 @@ struct CheckKind {
 std::span<const CheckKind> motorChecks();
 std::span<const CheckKind> controllerChecks();
 std::span<const CheckKind> driveChecks();
+std::span<const CheckKind> stageChecks();
 std::span<const CheckKind> heatChecks();
 std::span<const CheckKind> supplyChecks();
 std::span<const CheckKind> jointChecks();

@@ -1,13 +1,17 @@
 #include <array>
 #include <cmath>
+#include <limits>
 #include <span>
 
 #include "core/checks/check_writer.h"
 #include "core/physics/drive_life.h"
+#include "core/physics/rolling_bearing.h"
+#include "core/physics/traction_rollers.h"
 
 namespace jw {
 namespace {
 
+constexpr double kForever = std::numeric_limits<double>::infinity();
 constexpr std::string_view kMeanSource =
     "Mean load that does the same damage (ISO 281, ball p = 3, roller p = 10/3; from memory)";
 
@@ -82,26 +86,50 @@ void speedAverage(const CheckContext& context, CheckWriter& w) {
   w.compare(mean, limit);
 }
 
-void life(const CheckContext& context, CheckWriter& w) {
-  w.formula("L = L_r (T_r / T_av)^p n_r / n_av against L_w");
-  w.source("ISO 281 basic rating life scaled from the rated point; read second-hand");
-  w.note("At 90 % reliability, in hours of the whole cycle with its dwells.");
+/// Rollers pressed together by a constant force: their life does not depend on the torque.
+bool lastsByContacts(const Stage& stage) {
+  return stage.family == StageFamily::Traction && isSet(stage.traction.contactRating);
+}
+
+double contactLife(const CheckContext& context, double speed, CheckWriter& w) {
   const Stage& stage = context.drive();
-  const double ratedLife = w.stageInput(stage.ratedLife, "ratedLife");
-  const double ratedTorque = w.stageInput(stage.ratedTorque, "ratedTorque");
-  const double ratedSpeed = w.stageInput(stage.ratedSpeed, "ratedSpeed");
-  const double exponent = w.stageInput(stage.lifeExponent, "lifeExponent");
-  const double wanted = w.input(context.project.requirements.life, "requirements.life");
-  if (!w.has(Part::Chain)) return;
+  w.formula("L = a_1 (C_c / F_N)^(10/3) 10^6 / passes per second against L_w");
+  w.source("ISO 281 carried over to a rolling contact; read second-hand");
+  w.stageInput(stage.traction.contactRating, "contactRating");
+  w.stageInput(stage.traction.contactForce, "contactForce");
+  return tractionLife(stage.traction, speed).value_or(speed > 0 ? kUnset : kForever);
+}
+
+double ratedLifeReached(const CheckContext& context, double speed, CheckWriter& w) {
+  const Stage& stage = context.drive();
+  w.formula("L = a_1 L_r (T_r / T_av)^p n_r / n_av against L_w");
+  w.source("ISO 281 basic rating life scaled from the rated point; read second-hand");
+  w.stageInput(stage.ratedLife, "ratedLife");
+  w.stageInput(stage.ratedTorque, "ratedTorque");
+  w.stageInput(stage.ratedSpeed, "ratedSpeed");
+  w.stageInput(stage.lifeExponent, "lifeExponent");
+  if (!w.has(Part::Chain)) return kUnset;
   const double torque = w.value(meanTorque(context), {"T_av", "Average output torque",
                                                       Quantity::Torque, "N*m", "from the cycle"});
-  const double speed =
-      w.value(meanSpeed(context),
-              {"n_av", "Average input speed", Quantity::AngularSpeed, "rpm", "from the cycle"});
-  const double reached =
-      w.value(driveLife(ratedLife, ratedTorque, ratedSpeed, exponent, torque, speed),
-              {"L", "Life reached", Quantity::Time, "h"});
-  w.compare(wanted, reached);
+  return driveLife(stage.ratedLife, stage.ratedTorque, stage.ratedSpeed, stage.lifeExponent, torque,
+                   speed);
+}
+
+void life(const CheckContext& context, CheckWriter& w) {
+  w.note("In hours of the whole cycle with its dwells.");
+  const Requirements& wanted = context.project.requirements;
+  w.input(wanted.life, "requirements.life");
+  w.input(wanted.reliability, "requirements.reliability");
+  double speed = kUnset;
+  if (w.has(Part::Chain)) {
+    speed = w.value(meanSpeed(context), {"n_av", "Average input speed", Quantity::AngularSpeed,
+                                         "rpm", "from the cycle"});
+  }
+  const double basic = lastsByContacts(context.drive()) ? contactLife(context, speed, w)
+                                                        : ratedLifeReached(context, speed, w);
+  const double factor = w.value(reliabilityFactor(wanted.reliability),
+                                {"a_1", "Factor of the reliability", Quantity::Number, "1"});
+  w.compare(wanted.life, w.value(factor * basic, {"L", "Life reached", Quantity::Time, "h"}));
 }
 
 constexpr std::array kKinds{

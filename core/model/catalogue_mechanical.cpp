@@ -169,7 +169,7 @@ const auto& requirementFields() {
       number<&Requirements::reliability>(
           {"reliability", "Reliability", "R", "Share of joints that reach the wanted life.",
            "ISO 281 life modification a_1"},
-          Quantity::Fraction, "%", {50, 99.95}),
+          Quantity::Fraction, "%", {90, 99.95}),
       number<&Requirements::emergencyTorque>(
           {"emergencyTorque", "Emergency torque", "T_em",
            "At the joint, in an emergency stop or a collision. Not given = the cycle's peak."},

@@ -1,5 +1,5 @@
 // Field catalogue of the motor.
-#include <array>
+#include <vector>
 
 #include "core/model/choices.h"
 #include "core/model/field_access.h"
@@ -46,8 +46,8 @@ constexpr Applies kNoLoad = &appliesTo<Motor, hasNoLoad>;
 constexpr Applies kNoLoad2 = &appliesTo<Motor, hasNoLoad2>;
 constexpr Applies kStatedDrag = &appliesTo<Motor, statesDrag>;
 
-const auto& motorFields() {
-  static const std::array kFields{
+std::vector<FieldInfo> mainFields() {
+  return {
       choice<&Motor::kind>({"kind", "Kind", "",
                             "Sine currents, block (six-step) commutation, or brushes. The last two "
                             "count as one direct current."},
@@ -58,6 +58,17 @@ const auto& motorFields() {
       integer<&Motor::polePairs>(
           {"polePairs", "Pole pairs", "p", "Pole pairs; electrical over mechanical frequency."},
           {1, 1000}, kThreePhase),
+      number<&Motor::rotorInertia>(
+          {"rotorInertia", "Rotor inertia", "J_m", "Inertia of the rotor about its shaft."},
+          Quantity::Inertia, "kg*cm^2", {0, 1e6, true}),
+      number<&Motor::maxSpeed>({"maxSpeed", "Highest speed", "n_max",
+                                "Mechanical speed limit. Not given = only the voltage limits."},
+                               Quantity::AngularSpeed, "rpm", {0, 1e9, true}),
+  };
+}
+
+std::vector<FieldInfo> constantFields() {
+  return {
       number<&Motor::torqueConstant>(
           {"torqueConstant", "Torque constant", "K_t",
            "Torque per ampere. One of K_t, K_e, K_v and flux linkage is enough; K_t wins."},
@@ -81,6 +92,11 @@ const auto& motorFields() {
       number<&Motor::fluxLinkage>({"fluxLinkage", "Flux linkage", "\u03bb",
                                    "Peak flux linkage of one phase winding: K_t = 1.5 p \u03bb."},
                                   Quantity::FluxLinkage, "Wb", {0, 1e6, true}, kSine),
+  };
+}
+
+std::vector<FieldInfo> windingFields() {
+  return {
       number<&Motor::resistance>(
           {"resistance", "Resistance", "R", "Winding resistance at the data-sheet temperature."},
           Quantity::Resistance, "ohm", {0, 1e6, true}),
@@ -98,16 +114,36 @@ const auto& motorFields() {
       choice<&Motor::inductanceMeasure>({"inductanceMeasure", "L measured", "",
                                          "Between two terminals, or of one phase winding."},
                                         kWindingMeasures, kSine),
-      number<&Motor::rotorInertia>(
-          {"rotorInertia", "Rotor inertia", "J_m", "Inertia of the rotor about its shaft."},
-          Quantity::Inertia, "kg*cm^2", {0, 1e6, true}),
-      number<&Motor::maxSpeed>({"maxSpeed", "Highest speed", "n_max",
-                                "Mechanical speed limit. Not given = only the voltage limits."},
-                               Quantity::AngularSpeed, "rpm", {0, 1e9, true}),
+      number<&Motor::referenceTemperature>(
+          {"referenceTemperature", "Data-sheet temperature", "T_ref",
+           "Temperature at which resistance and constants are stated."},
+          Quantity::Temperature, "degC", {-60, 400}),
+      number<&Motor::windingTemperature>(
+          {"windingTemperature", "Temperature in use", "T_w",
+           "Winding and magnet temperature assumed for the peak envelope and the currents. Not "
+           "given = the data-sheet temperature."},
+          Quantity::Temperature, "degC", {-60, 400}),
+      number<&Motor::copperCoefficient>(
+          {"copperCoefficient", "Copper coefficient", "\u03b1_Cu",
+           "Rise of resistance per kelvin at 20 \u00b0C.", "IEC 60028; from memory"},
+          Quantity::TemperatureCoefficient, "1/K", {0, 0.1}),
+      number<&Motor::magnetCoefficient>({"magnetCoefficient", "Magnet coefficient", "\u03b1_B",
+                                         "Change of flux per kelvin at 20 \u00b0C: about "
+                                         "\u22120.0012 NdFeB, \u22120.002 ferrite.",
+                                         "common practice, no source"},
+                                        Quantity::TemperatureCoefficient, "1/K", {-0.02, 0.02}),
+  };
+}
+
+std::vector<FieldInfo> currentFields() {
+  return {
       number<&Motor::currentPeak>({"currentPeak", "Peak current", "I_max",
                                    "Winding or demagnetization limit. Not given = only the "
                                    "controller limits."},
                                   Quantity::Current, "A", {0, 1e6, true}),
+      choice<&Motor::currentPeakMeasure>(
+          {"currentPeakMeasure", "Peak current in", "", "Rms or the amplitude of the sine."},
+          kCurrentMeasures, kSine),
       number<&Motor::demagnetizingCurrent>(
           {"demagnetizingCurrent", "Magnet current limit", "I_dm",
            "Amplitude (direct current for brushed and block) that begins to harm the magnets."},
@@ -119,9 +155,11 @@ const auto& motorFields() {
           {"demagnetizingCoefficient", "changing by", "\u03b1_dm",
            "I_dm (1 + \u03b1_dm (T \u2212 T_dm)): negative for NdFeB, positive for ferrite."},
           Quantity::TemperatureCoefficient, "1/K", {-0.1, 0.1}, kMagnet),
-      choice<&Motor::currentPeakMeasure>(
-          {"currentPeakMeasure", "Peak current in", "", "Rms or the amplitude of the sine."},
-          kCurrentMeasures, kSine),
+  };
+}
+
+std::vector<FieldInfo> heatFields() {
+  return {
       number<&Motor::continuousTorque>(
           {"continuousTorque", "Continuous torque", "T_c",
            "Lasting torque at standstill and rating ambient; gives the thermal resistance when "
@@ -166,6 +204,11 @@ const auto& motorFields() {
       number<&Motor::housingTimeConstant>({"housingTimeConstant", "Housing time constant",
                                            "\u03c4_2", "C_2 = \u03c4_2 / R_2, in free air."},
                                           Quantity::Time, "min", {0, 1e9, true}, kNoC2),
+  };
+}
+
+std::vector<FieldInfo> lossFields() {
+  return {
       number<&Motor::noLoadCurrent>(
           {"noLoadCurrent", "No-load current", "I_0",
            "Counted as K_t is; gives the no-load torque in place of the two below."},
@@ -186,24 +229,11 @@ const auto& motorFields() {
       number<&Motor::dragDamping>({"dragDamping", "No-load damping", "b_m",
                                    "Part of the no-load torque that grows with speed."},
                                   Quantity::TorsionalDamping, "N*m*s/rad", {0, 1e6}, kStatedDrag),
-      number<&Motor::referenceTemperature>(
-          {"referenceTemperature", "Data-sheet temperature", "T_ref",
-           "Temperature at which resistance and constants are stated."},
-          Quantity::Temperature, "degC", {-60, 400}),
-      number<&Motor::windingTemperature>(
-          {"windingTemperature", "Temperature in use", "T_w",
-           "Winding and magnet temperature assumed for the peak envelope and the currents. Not "
-           "given = the data-sheet temperature."},
-          Quantity::Temperature, "degC", {-60, 400}),
-      number<&Motor::copperCoefficient>(
-          {"copperCoefficient", "Copper coefficient", "\u03b1_Cu",
-           "Rise of resistance per kelvin at 20 \u00b0C.", "IEC 60028; from memory"},
-          Quantity::TemperatureCoefficient, "1/K", {0, 0.1}),
-      number<&Motor::magnetCoefficient>({"magnetCoefficient", "Magnet coefficient", "\u03b1_B",
-                                         "Change of flux per kelvin at 20 \u00b0C: about "
-                                         "\u22120.0012 NdFeB, \u22120.002 ferrite.",
-                                         "common practice, no source"},
-                                        Quantity::TemperatureCoefficient, "1/K", {-0.02, 0.02}),
+  };
+}
+
+std::vector<FieldInfo> brakeFields() {
+  return {
       number<&Motor::brakeTorque>({"brakeTorque", "Brake holding torque", "T_b",
                                    "Holding torque of a brake on the motor shaft."},
                                   Quantity::Torque, "N*m", {0, 1e9, true}),
@@ -211,6 +241,18 @@ const auto& motorFields() {
                                     "Inertia of the brake's rotor on the motor shaft."},
                                    Quantity::Inertia, "kg*cm^2", {0, 1e6}),
   };
+}
+
+const std::vector<FieldInfo>& motorFields() {
+  static const std::vector<FieldInfo> kFields = joined({
+      {"", mainFields()},
+      {"Torque and voltage constants", constantFields()},
+      {"Winding", windingFields()},
+      {"Current limits", currentFields()},
+      {"Heat", heatFields()},
+      {"No-load loss", lossFields()},
+      {"Brake", brakeFields()},
+  });
   return kFields;
 }
 

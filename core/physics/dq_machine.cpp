@@ -11,6 +11,14 @@
 namespace jw {
 namespace {
 
+/// Where f is least between low and high, and how small. Ends after some steps even where f has no
+/// number to give.
+template <class F>
+std::pair<double, double> leastWithin(const F& f, double low, double high) {
+  std::uintmax_t steps = 100;
+  return boost::math::tools::brent_find_minima(f, low, high, 40, steps);
+}
+
 /// Point on the current circle, `angle` ahead of the q axis (weakening the magnet when positive).
 DqCurrent onCircle(double amplitude, double angle) {
   return {-amplitude * std::sin(angle), amplitude * std::cos(angle)};
@@ -71,8 +79,7 @@ DqCurrent mostTorquePerVolt(const DqMachine& m, double speed, double voltage) {
     const double here = weakness(k * kStep);
     if (here < least) least = here, best = k * kStep;
   }
-  const double angle =
-      boost::math::tools::brent_find_minima(weakness, best - kStep, best + kStep, 40).first;
+  const double angle = leastWithin(weakness, best - kStep, best + kStep).first;
   return atVoltage(m, speed, voltage, angle);
 }
 
@@ -97,8 +104,8 @@ std::optional<DqCurrent> bothLimits(const DqMachine& m, double speed, double vol
     if (here < least) least = here, lowest = k;
   }
   // The voltage may dip below the limit between two points of the grid.
-  const auto [angle, bottom] = boost::math::tools::brent_find_minima(
-      excess, from + (lowest - 1) * step, from + std::min(lowest + 1, kGrid) * step, 40);
+  const auto [angle, bottom] =
+      leastWithin(excess, from + (lowest - 1) * step, from + std::min(lowest + 1, kGrid) * step);
   if (!(bottom <= 0)) return std::nullopt;
   return onCircle(current, bracketedRoot(excess, from + (lowest - 1) * step, angle));
 }
@@ -221,8 +228,7 @@ double deepestWeakening(const DqMachine& m, double from, const Excess& excess) {
     best = further;
     reach *= 2;
   }
-  std::uintmax_t steps = 100;  // ends even where there is no number to give
-  return boost::math::tools::brent_find_minima(excess, from - 2 * reach, from, 40, steps).first;
+  return leastWithin(excess, from - 2 * reach, from).first;
 }
 
 /// The least weakening below `least` that meets the limit; empty if none does.

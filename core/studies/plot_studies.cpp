@@ -91,6 +91,7 @@ PlotStudies plotStudies(const Project& project, const Evaluation& evaluation,
   studies.losses = lossMap(evaluation);
   if (stop.stop_requested()) return studies;
   studies.heat = heatCharts(evaluation);
+  studies.drive = driveCharts(project, evaluation);
   return studies;
 }
 

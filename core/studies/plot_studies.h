@@ -7,6 +7,7 @@
 #include <Eigen/Core>
 
 #include "core/checks/evaluation.h"
+#include "core/studies/drive_charts.h"
 #include "core/studies/heat_charts.h"
 
 namespace jw {
@@ -60,6 +61,7 @@ struct PlotStudies {
   std::optional<EnvelopeCurve> intermittent;  ///< IEC 60034-1 S2 for the stated on-time, from cold
   std::optional<LossMap> losses;
   std::optional<HeatCharts> heat;
+  std::optional<DriveCharts> drive;
 };
 
 /// Derived from an evaluation of `project`; parts that it lacks are empty. Stops early, with parts

@@ -20,12 +20,14 @@ namespace {
 
 using Written = tl::expected<QByteArray, InputError>;
 
-const std::array<std::pair<QString, QString>, 5> kFigures{{
+const std::array<std::pair<QString, QString>, 7> kFigures{{
     {QStringLiteral("envelope"), QStringLiteral("Envelope")},
     {QStringLiteral("cycle"), QStringLiteral("Cycle")},
     {QStringLiteral("power"), QStringLiteral("Power path")},
     {QStringLiteral("heat"), QStringLiteral("Heat")},
     {QStringLiteral("overload"), QStringLiteral("Overload and duty")},
+    {QStringLiteral("precision"), QStringLiteral("Precision")},
+    {QStringLiteral("efficiency"), QStringLiteral("Efficiency of the chain")},
 }};
 constexpr double kUnitsPerInch = 96;
 constexpr double kMmPerInch = 25.4;

@@ -10,6 +10,7 @@
 #include "widgets/figures/heat_view.h"
 #include "widgets/figures/line_chart_plot.h"
 #include "widgets/figures/plot_layers.h"
+#include "widgets/figures/precision_view.h"
 #include "widgets/panels/power_path_painter.h"
 #include "widgets/theme/number_text.h"
 #include "widgets/theme/theme.h"
@@ -125,6 +126,20 @@ void paintOverload(QCPPainter& painter, const QSizeF& size, const Snapshot& snap
   paintChart(painter, {half, 0, half, size.height()}, std::move(view.duty));
 }
 
+void paintPrecision(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
+  PrecisionView view = precisionView(snapshot);
+  if (view.loop.empty()) return paintNothing(painter, size);
+  const double upper = 0.6 * size.height();
+  paintChart(painter, {0, 0, size.width(), upper}, std::move(view.loop));
+  paintChart(painter, {0, upper, size.width(), size.height() - upper}, std::move(view.shares));
+}
+
+void paintEfficiency(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
+  PrecisionView view = precisionView(snapshot);
+  if (view.efficiency.empty()) return paintNothing(painter, size);
+  paintChart(painter, {{0, 0}, size}, std::move(view.efficiency));
+}
+
 }  // namespace
 
 void paintTitleStrip(QPainter& painter, const QRectF& rect, const Snapshot& snapshot,
@@ -163,6 +178,8 @@ void paintFigureContent(QCPPainter& painter, const QRectF& rect, const Snapshot&
     paintRows(painter, {{0, 0}, rect.size()}, cycleView(snapshot));
   if (figureName == QLatin1String("heat")) paintHeat(painter, rect.size(), snapshot);
   if (figureName == QLatin1String("overload")) paintOverload(painter, rect.size(), snapshot);
+  if (figureName == QLatin1String("precision")) paintPrecision(painter, rect.size(), snapshot);
+  if (figureName == QLatin1String("efficiency")) paintEfficiency(painter, rect.size(), snapshot);
   if (figureName == QLatin1String("power"))
     paintPowerPath(painter, rect.size(), snapshot, kUnset, printPalette());
 }

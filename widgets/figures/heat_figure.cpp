@@ -1,10 +1,9 @@
 #include "widgets/figures/heat_figure.h"
 
-#include <QButtonGroup>
 #include <QResizeEvent>
 
+#include "widgets/figures/picture_choice.h"
 #include "widgets/figures/plot_layers.h"
-#include "widgets/figures/segment_button.h"
 #include "widgets/theme/number_text.h"
 
 namespace jw {
@@ -51,26 +50,16 @@ HeatFigure::HeatFigure(QWidget* parent)
 }
 
 QWidget* HeatFigure::makeHeader() {
-  auto* header = new QWidget(this);
-  auto* line = new QHBoxLayout(header);
-  line->setContentsMargins(12, 6, 12, 0);
-  line->setSpacing(4);
-  m_choice = {makeSegmentButton(tr("warm-up and cycle"), QStringLiteral("heat.warmUp"), header),
-              makeSegmentButton(tr("overload and duty"), QStringLiteral("heat.overload"), header)};
-  auto* group = new QButtonGroup(this);
+  PictureChoice choice =
+      makePictureChoice({{tr("warm-up and cycle"), QStringLiteral("heat.warmUp")},
+                         {tr("overload and duty"), QStringLiteral("heat.overload")}},
+                        QStringLiteral("heat.reading"), this);
   for (std::size_t i = 0; i < m_choice.size(); ++i) {
-    group->addButton(m_choice[i]);
-    line->addWidget(m_choice[i]);
+    m_choice[i] = choice.buttons[i];
     connect(m_choice[i], &QToolButton::clicked, this, [this, i] { setPicture(Picture(i)); });
   }
-  m_choice.front()->setChecked(true);
-  m_reading = new QLabel(header);
-  m_reading->setObjectName(QStringLiteral("heat.reading"));
-  m_reading->setProperty("role", "muted");
-  m_reading->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-  m_reading->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-  line->addWidget(m_reading, 1);
-  return header;
+  m_reading = choice.reading;
+  return choice.header;
 }
 
 QWidget* HeatFigure::makePages() {

@@ -35,6 +35,7 @@ Card::Card(const ListPlan& plan, const FieldGroup& fields, int index, QWidget* p
   form_ = new Form(fields, this);
   column->addWidget(makeBody());
   connect(form_, &Form::editRequested, this, &Card::editRequested);
+  connect(form_, &Form::rowsChanged, this, &Card::rowsChanged);
   connect(form_, &Form::wrongChanged, this, [this] {
     header_->setWrong(form_->hasWrongEntry());
     emit wrongChanged();

@@ -38,6 +38,7 @@ class Card : public QFrame {
   void actionRequested(jw::Card::Action action);
   void editRequested(const jw::Edit& edit);
   void wrongChanged();
+  void rowsChanged();  ///< rows of its form have been made
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;

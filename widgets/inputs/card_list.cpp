@@ -76,6 +76,7 @@ void CardList::addCard(const FieldGroup& fields) {
   auto* card = new Card(plan_, fields, index, this);
   connect(card, &Card::editRequested, this, &CardList::editRequested);
   connect(card, &Card::wrongChanged, this, &CardList::wrongChanged);
+  connect(card, &Card::rowsChanged, this, &CardList::rowsChanged);
   connect(card, &Card::actionRequested, this,
           [this, index](Card::Action action) { act(index, action); });
   column_->insertWidget(index + 1, card);  // after the text for none

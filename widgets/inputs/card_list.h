@@ -32,6 +32,7 @@ class CardList : public QWidget {
  signals:
   void editRequested(const jw::Edit& edit);
   void wrongChanged();
+  void rowsChanged();  ///< rows of its form have been made
   void openRequested(int index);
   /// Cards came or went.
   void cardsChanged();

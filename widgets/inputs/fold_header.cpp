@@ -32,6 +32,16 @@ QString FoldHeader::titleText() const {
   return place_ == Remark::Beside ? QString(text()).remove('&') : text();
 }
 
+int FoldHeader::topPadding() const { return quiet_ ? kPadding - 2 : kPadding; }
+
+QFont FoldHeader::headingFont() const { return quiet_ ? textFont(11) : titleFont(); }
+
+void FoldHeader::setQuiet(bool quiet) {
+  quiet_ = quiet;
+  updateGeometry();
+  update();
+}
+
 void FoldHeader::setTitle(const QString& title) {
   if (title == text() && !accessibleName().isEmpty()) return;
   // A card's title is a person's own words: an ampersand there is no mnemonic.
@@ -61,9 +71,9 @@ void FoldHeader::speak() {
 }
 
 QSize FoldHeader::sizeHint() const {
-  const int title = QFontMetrics(titleFont()).height();
+  const int title = QFontMetrics(headingFont()).height();
   const int below = place_ == Remark::Below ? QFontMetrics(remarkFont()).height() + 1 : 0;
-  return {180, title + below + 2 * kPadding};
+  return {180, title + below + 2 * topPadding()};
 }
 
 QSize FoldHeader::minimumSizeHint() const { return {80, sizeHint().height()}; }
@@ -80,7 +90,7 @@ void FoldHeader::paintEvent(QPaintEvent*) {
 }
 
 void FoldHeader::paintArrow(QPainter& painter) const {
-  const double middle = kPadding + QFontMetrics(titleFont()).height() / 2.0;
+  const double middle = topPadding() + QFontMetrics(headingFont()).height() / 2.0;
   painter.save();
   painter.translate(6, middle);
   painter.rotate(isChecked() ? 90 : 0);
@@ -92,17 +102,17 @@ void FoldHeader::paintArrow(QPainter& painter) const {
 }
 
 void FoldHeader::paintTexts(QPainter& painter) const {
-  const QFontMetrics titles(titleFont());
+  const QFontMetrics titles(headingFont());
   const bool beside = place_ == Remark::Beside;
-  QRect line(kArrowWidth, kPadding, width() - kArrowWidth - free_ - 2, titles.height());
+  QRect line(kArrowWidth, topPadding(), width() - kArrowWidth - free_ - 2, titles.height());
   if (wrong_) {
     drawStateMark(painter, CheckState::Short, {line.right() - 5.0, line.center().y() + 0.5}, kMark,
                   jw::palette());
     line.setRight(line.right() - kMark - kGap);
   }
   const QString title = titles.elidedText(titleText(), Qt::ElideRight, line.width());
-  painter.setPen(jw::palette().text);
-  painter.setFont(titleFont());
+  painter.setPen(quiet_ ? jw::palette().muted : jw::palette().text);
+  painter.setFont(headingFont());
   painter.drawText(line, Qt::AlignLeft | Qt::AlignVCenter, title);
   if (beside) line.setLeft(line.left() + titles.horizontalAdvance(title) + kGap);
   if (!beside) line = QRect(kArrowWidth, line.bottom() + 2, width() - kArrowWidth, line.height());

@@ -23,6 +23,9 @@ class FoldHeader : public QAbstractButton {
   void setWrong(bool wrong);
   bool isWrong() const { return wrong_; }
 
+  /// A lesser heading, inside a form: smaller and in a lighter tone.
+  void setQuiet(bool quiet);
+
   /// Keeps [px] free at the right end of the first line, for buttons that stand there.
   void keepFree(int pixels) { free_ = pixels; }
 
@@ -38,11 +41,14 @@ class FoldHeader : public QAbstractButton {
   void paintTexts(QPainter& painter) const;
   void speak();
   QString titleText() const;
+  QFont headingFont() const;
+  int topPadding() const;
 
   QString remark_;
   Remark place_;
   int free_ = 0;
   bool wrong_ = false;
+  bool quiet_ = false;
 };
 
 }  // namespace jw

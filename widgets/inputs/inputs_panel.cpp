@@ -88,6 +88,7 @@ void InputsPanel::addForm(const FieldGroup* group, bool titled) {
   auto* form = new Form(*group, sections_.back());
   connect(form, &Form::editRequested, this, &InputsPanel::editRequested);
   connect(form, &Form::wrongChanged, this, &InputsPanel::updateWrong);
+  connect(form, &Form::rowsChanged, this, &InputsPanel::updateTabOrder);
   sections_.back()->add(form);
   forms_.push_back(form);
 }
@@ -96,6 +97,7 @@ CardList* InputsPanel::addList(ListPlan plan) {
   auto* list = new CardList(std::move(plan), sections_.back());
   connect(list, &CardList::editRequested, this, &InputsPanel::editRequested);
   connect(list, &CardList::wrongChanged, this, &InputsPanel::updateWrong);
+  connect(list, &CardList::rowsChanged, this, &InputsPanel::updateTabOrder);
   connect(list, &CardList::cardsChanged, this, [this] {
     updateTabOrder();
     updateNeeded();
@@ -167,11 +169,7 @@ void InputsPanel::showSnapshot(const Snapshot& snapshot) {
 
 void InputsPanel::updateNeeded() {
   updateRemarks();
-  for (Form* form : forms()) {
-    for (FieldRow* row : form->rows()) {
-      row->editor().setNeeded(needed_.contains(row->editor().link().path()));
-    }
-  }
+  for (Form* form : forms()) form->setNeeded(needed_);
 }
 
 void InputsPanel::updateTabOrder() { chainTabOrder(*content_); }

@@ -44,7 +44,7 @@ void InputsPanel::reveal(const QString& path) {
   if (Section* section = findSection(path)) return showPart(section, &section->header());
   const auto all = forms();
   const auto form = std::find_if(all.begin(), all.end(), [&](const Form* f) {
-    return f->path() == path || (row != nullptr && f == row->parentWidget());
+    return f->path() == path || (row != nullptr && f == enclosing<Form>(row));
   });
   if (form == all.end()) return;
   Card* card = enclosing<Card>(*form);
@@ -55,6 +55,7 @@ void InputsPanel::reveal(const QString& path) {
 void InputsPanel::showPart(QWidget* part, QWidget* focus) {
   if (auto* card = enclosing<Card>(part)) card->setExpanded(true);
   if (auto* section = enclosing<Section>(part)) section->setExpanded(true);
+  if (auto* row = qobject_cast<FieldRow*>(part)) enclosing<Form>(row)->unfold(*row);
   QCoreApplication::sendPostedEvents(nullptr, QEvent::LayoutRequest);
   scroll_->ensureWidgetVisible(part, 0, kRoom);
   // A part that is taller than the view is shown from its top.

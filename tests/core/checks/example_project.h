@@ -21,6 +21,7 @@ inline Project exampleProject(int samples = 1000) {
                   .payloadInertia = 0.01,
                   .coulombFriction = 0.8,
                   .viscousFriction = 0.4,
+                  .overhang = 0.1,
                   .asWritten = {}};
   const double quarter = std::numbers::pi / 2;
   project.cycle.samples = samples;
@@ -95,6 +96,11 @@ inline Project exampleProject(int samples = 1000) {
                            .ratedTorque = 3,
                            .peakTorque = 5,
                            .peakSpeed = 6000 * kRpm,
+                           .belt = {.motorPulleyTeeth = 24,
+                                    .jointPulleyTeeth = 48,
+                                    .pitch = 3e-3,
+                                    .centreDistance = 0.09,
+                                    .spanPretension = 200},
                            .asWritten = {}},
                           {.name = "strain wave",
                            .family = StageFamily::StrainWave,
@@ -108,8 +114,13 @@ inline Project exampleProject(int samples = 1000) {
                            .ratedLife = 10000 * kHour,
                            .averageTorque = 80,
                            .peakTorque = 120,
+                           .momentaryTorque = 250,
                            .averageSpeed = 3500 * kRpm,
                            .peakSpeed = 6000 * kRpm,
+                           .bearing = {.dynamicRating = 3e3,
+                                       .staticRating = 12e3,
+                                       .pitchDiameter = 0.06,
+                                       .allowedMoment = 200},
                            .asWritten = {}}};
   return project;
 }
