@@ -63,7 +63,8 @@ void addFigure(CLI::App& app, FigureRequest& request) {
   addFile(*command, request.project.file);
   command
       ->add_option("--view", request.view,
-                   "envelope, cycle, heat, overload, precision, efficiency or power")
+                   "envelope, cycle, heat, overload, precision, efficiency, power or drive "
+                   "(drive2: stage 2)")
       ->required()
       ->type_name("NAME");
   command->add_option("-o,--output", request.output, "File to write: .png, .svg or .pdf")

@@ -5,6 +5,7 @@
 #include <QVBoxLayout>
 
 #include "widgets/figures/cycle_figure.h"
+#include "widgets/figures/drive_figure.h"
 #include "widgets/figures/envelope_figure.h"
 #include "widgets/figures/heat_figure.h"
 #include "widgets/figures/precision_figure.h"
@@ -27,6 +28,7 @@ FigurePane::FigurePane(const QString& name, QWidget* parent)
   addFigure(new EnvelopeFigure(stack_));
   addFigure(new CycleFigure(stack_));
   addFigure(new HeatFigure(stack_));
+  addFigure(new DriveFigure(stack_));
   addFigure(new PrecisionFigure(stack_));
   connect(tabs_, &QTabBar::currentChanged, this, [this](int index) {
     stack_->setCurrentIndex(index);

@@ -8,8 +8,10 @@
 #include "app/page_flow.h"
 #include "app/project_file.h"
 #include "app/review_text.h"
+#include "widgets/figures/drive_view.h"
 #include "widgets/figures/figure_export.h"
 #include "widgets/figures/figure_painting.h"
+#include "widgets/figures/precision_view.h"
 
 namespace jw {
 namespace {
@@ -32,10 +34,21 @@ void addBlocks(PageFlow& flow, const QStringList& blocks) {
   for (const QString& block : blocks) addBlock(flow, block);
 }
 
+/// All figures that can be drawn, one drawing for each stage.
+QStringList figuresOf(const Snapshot& snapshot) {
+  QStringList names{"power", "envelope", "cycle", "heat", "overload"};
+  const auto stages = int(snapshot.project->active().transmission.size());
+  for (int k = 0; k < stages; ++k) {
+    if (!driveView(snapshot, k).empty()) names << QString("drive%1").arg(k + 1);
+  }
+  if (!precisionView(snapshot).empty())
+    names << "precision"
+          << "efficiency";
+  return names;
+}
+
 void addFigures(PageFlow& flow, const Snapshot& snapshot) {
-  for (const char* figure :
-       {"power", "envelope", "cycle", "heat", "overload", "precision", "efficiency"}) {
-    const QString name(figure);
+  for (const QString& name : figuresOf(snapshot)) {
     flow.needRoom(kHeadingHeight + heightOf(name));
     flow.addHtml("<h2>" + figureTitle(name) + "</h2>");
     flow.addPicture(heightOf(name), [&](QCPPainter& painter, const QRectF& area) {

@@ -4,6 +4,7 @@
 #include <QPdfWriter>
 #include <QTemporaryDir>
 
+#include "tests/gui/drive_support.h"
 #include "tests/gui/heat_support.h"
 #include "widgets/figures/figure_export.h"
 #include "widgets/theme/theme.h"
@@ -20,7 +21,12 @@ class Export : public ::testing::TestWithParam<QString> {
  protected:
   QString path(const QString& suffix) const { return folder.filePath("figure." + suffix); }
   QTemporaryDir folder;
-  Snapshot snapshot = test::studied(test::warmShoulder());
+  static Project drawable() {
+    Project project = test::warmShoulder();
+    project.active().transmission.back() = test::strainWaveStage();
+    return project;
+  }
+  Snapshot snapshot = test::studied(drawable());
 };
 
 // Signatures: PNG (ISO/IEC 15948, 5.2), PDF (ISO 32000-1, 7.5.2) and XML with an svg root (W3C

@@ -51,12 +51,16 @@ void Figure::moveCursor(double s) {
 }
 
 void Figure::keepSnapshot(const Snapshot& snapshot, bool empty, const std::vector<Part>& parts) {
+  keepSnapshotWithNotice(snapshot, empty ? noticeHtml(missingLinks(snapshot, parts)) : QString());
+}
+
+void Figure::keepSnapshotWithNotice(const Snapshot& snapshot, const QString& notice) {
   m_snapshot = snapshot;
   const bool known = snapshot.evaluation && snapshot.evaluation->cycle;
   m_period = known ? snapshot.evaluation->cycle->period : 0;
-  m_notice->setVisible(empty);
-  if (!empty) return;
-  m_notice->setText(noticeHtml(missingLinks(snapshot, parts)));
+  m_notice->setVisible(!notice.isEmpty());
+  if (notice.isEmpty()) return;
+  m_notice->setText(notice);
   placeNotice();
   m_notice->raise();
 }

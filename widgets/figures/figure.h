@@ -48,6 +48,8 @@ class Figure : public QWidget {
   /// Remembers the snapshot for export, and tells what is missing over the figure if it is empty:
   /// what kept `parts` from being made (all if none are named).
   void keepSnapshot(const Snapshot& snapshot, bool empty, const std::vector<Part>& parts = {});
+  /// The same with an HTML text of one's own over the figure; none if it is empty.
+  void keepSnapshotWithNotice(const Snapshot& snapshot, const QString& notice);
 
   void changeEvent(QEvent* event) override;
   void contextMenuEvent(QContextMenuEvent* event) override;

@@ -12,6 +12,7 @@
 #include <QSaveFile>
 #include <QSvgGenerator>
 
+#include "widgets/figures/drive_view.h"
 #include "widgets/figures/figure_painting.h"
 #include "widgets/theme/fonts.h"
 
@@ -20,12 +21,13 @@ namespace {
 
 using Written = tl::expected<QByteArray, InputError>;
 
-const std::array<std::pair<QString, QString>, 7> kFigures{{
+const std::array<std::pair<QString, QString>, 8> kFigures{{
     {QStringLiteral("envelope"), QStringLiteral("Envelope")},
     {QStringLiteral("cycle"), QStringLiteral("Cycle")},
     {QStringLiteral("power"), QStringLiteral("Power path")},
     {QStringLiteral("heat"), QStringLiteral("Heat")},
     {QStringLiteral("overload"), QStringLiteral("Overload and duty")},
+    {QStringLiteral("drive"), QStringLiteral("Drive picture")},
     {QStringLiteral("precision"), QStringLiteral("Precision")},
     {QStringLiteral("efficiency"), QStringLiteral("Efficiency of the chain")},
 }};
@@ -137,7 +139,8 @@ QStringList figureNames() {
 QString figureTitle(const QString& figureName) {
   for (const auto& [name, title] : kFigures)
     if (name == figureName) return title;
-  return {};
+  const int stage = driveStageOf(figureName);
+  return stage < 0 ? QString() : QStringLiteral("Drive picture, stage %1").arg(stage + 1);
 }
 
 void paintFigure(QPainter& painter, const QRectF& rect, const Snapshot& snapshot,
@@ -170,7 +173,7 @@ QImage figureImage(const Snapshot& snapshot, const QString& figureName,
 
 tl::expected<void, InputError> exportFigure(const Snapshot& snapshot, const QString& figureName,
                                             const QString& fileName, const ExportOptions& options) {
-  if (!figureNames().contains(figureName))
+  if (figureTitle(figureName).isEmpty())
     return tl::unexpected(
         error(QStringLiteral("there is no figure \"%1\"").arg(figureName), QStringLiteral("figure"),
               QStringLiteral("choose one of ") + figureNames().join(QStringLiteral(", "))));

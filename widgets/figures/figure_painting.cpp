@@ -5,6 +5,7 @@
 #include <QFontMetricsF>
 
 #include "widgets/figures/cycle_plot.h"
+#include "widgets/figures/drive_painter.h"
 #include "widgets/figures/envelope_plot.h"
 #include "widgets/figures/figure_export.h"
 #include "widgets/figures/heat_view.h"
@@ -118,6 +119,11 @@ void paintHeat(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot
     paintRows(painter, {0, upper, size.width(), size.height() - upper}, std::move(view.cycle));
 }
 
+void paintStage(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot,
+                const QString& figureName) {
+  if (!paintDrive(painter, size, snapshot, figureName, printPalette())) paintNothing(painter, size);
+}
+
 void paintOverload(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
   HeatView view = heatView(snapshot);
   const double half = size.width() / 2;
@@ -180,6 +186,7 @@ void paintFigureContent(QCPPainter& painter, const QRectF& rect, const Snapshot&
   if (figureName == QLatin1String("overload")) paintOverload(painter, rect.size(), snapshot);
   if (figureName == QLatin1String("precision")) paintPrecision(painter, rect.size(), snapshot);
   if (figureName == QLatin1String("efficiency")) paintEfficiency(painter, rect.size(), snapshot);
+  if (driveStageOf(figureName) > -2) paintStage(painter, rect.size(), snapshot, figureName);
   if (figureName == QLatin1String("power"))
     paintPowerPath(painter, rect.size(), snapshot, kUnset, printPalette());
 }

@@ -9,15 +9,15 @@ namespace {
 
 const QString kFieldScheme = QStringLiteral("field:");
 
-QString linkTo(const Project& project, const InputError& error) {
+}  // namespace
+
+QString fieldLink(const Project& project, const InputError& error) {
   const QString what = QString::fromStdString(error.what).toHtmlEscaped();
   if (error.where.empty()) return what;
   return QStringLiteral("<a href=\"%1%2\">%3</a>: %4")
       .arg(kFieldScheme, QString::fromStdString(error.where).toHtmlEscaped(),
            fieldLabel(project, error.where).toHtmlEscaped(), what);
 }
-
-}  // namespace
 
 QString fieldLabel(const Project& project, const std::string& path) {
   const auto field = findField(project, path);
@@ -30,7 +30,7 @@ QStringList missingLinks(const Snapshot& snapshot, const std::vector<Part>& part
   if (!snapshot.evaluation || !snapshot.evaluatedProject) return links;
   for (const MissingInput& missing : snapshot.evaluation->missing) {
     const bool named = std::find(parts.begin(), parts.end(), missing.part) != parts.end();
-    if (parts.empty() || named) links << linkTo(*snapshot.evaluatedProject, missing);
+    if (parts.empty() || named) links << fieldLink(*snapshot.evaluatedProject, missing);
   }
   links.removeDuplicates();
   return links;

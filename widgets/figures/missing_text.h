@@ -12,6 +12,9 @@ namespace jw {
 /// that links to the field ("field:motor.resistance").
 QStringList missingLinks(const Snapshot& snapshot, const std::vector<Part>& parts = {});
 
+/// One such line, for an input that is missing or wrong.
+QString fieldLink(const Project& project, const InputError& error);
+
 /// The label of the field at `path`, or the path itself.
 QString fieldLabel(const Project& project, const std::string& path);
 

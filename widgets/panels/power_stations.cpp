@@ -62,12 +62,6 @@ StationView supplyView(const Variant& variant) {
   return view;
 }
 
-QString stageTitle(const Stage& stage) {
-  QString title = stage.name.empty() ? familyLabel(stage) : QString::fromStdString(stage.name);
-  title[0] = title[0].toUpper();
-  return title;
-}
-
 StationView stageView(const Stage& stage, std::size_t index) {
   StationView view;
   view.path = QStringLiteral("transmission[%1]").arg(index);
@@ -140,6 +134,12 @@ QString hintOf(const StationView& view) {
 }
 
 }  // namespace
+
+QString stageTitle(const Stage& stage) {
+  QString title = stage.name.empty() ? familyLabel(stage) : QString::fromStdString(stage.name);
+  title[0] = title[0].toUpper();
+  return title;
+}
 
 std::vector<StationView> stationViews(const Snapshot& snapshot, double time) {
   const Project* project =

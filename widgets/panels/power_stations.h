@@ -22,6 +22,9 @@ struct StationView {
   bool powerKnown = false;
 };
 
+/// The stage's name, or its family's: "Strain wave".
+QString stageTitle(const Stage& stage);
+
 /// The stations from supply to joint. Values are those at `time` [s], or over the cycle if it is
 /// NaN: root mean square of torque and current, mean of the speed's amount and of the power.
 /// Without an evaluation the stations still have their names.
