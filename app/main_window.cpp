@@ -74,6 +74,7 @@ void MainWindow::connectViews() {
   connect(inputs_, &InputsPanel::editRequested, this, &MainWindow::applyEdit);
   connect(inputs_, &InputsPanel::wrongEntryChanged, &document_, &Document::setEntryWrong);
   connect(inputs_, &InputsPanel::tableRequested, this, &MainWindow::importTable);
+  connect(inputs_, &InputsPanel::partsRequested, this, &MainWindow::chooseParts);
   connect(powerPath_, &PowerPath::stationClicked, this, [this](const QString& path) {
     powerPath_->setChosenStation(path);
     reveal(path);

@@ -71,6 +71,7 @@ class MainWindow : public QMainWindow {
   void setCursorTime(double s);
   void reveal(const QString& path);
   void importTable(int segment);
+  void chooseParts(int stage);
 
   Prompts& prompts_;
   Document document_;

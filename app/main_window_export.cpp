@@ -7,6 +7,7 @@
 #include "app/review.h"
 #include "core/files/motion_table.h"
 #include "widgets/figures/figure_export.h"
+#include "widgets/panels/built_ratios_dialog.h"
 
 namespace jw {
 namespace {
@@ -75,6 +76,21 @@ void MainWindow::importTable(int segment) {
   const auto points = table->time.size();
   applyEdit(importPoints(segment, std::move(*table)));
   showStatus(tr("Imported %1 points").arg(points));
+}
+
+void MainWindow::chooseParts(int stage) {
+  const auto index = static_cast<std::size_t>(stage);
+  Stage shown = document_.project()->active().transmission[index];
+  const Snapshot& snapshot = document_.snapshot();
+  const bool completed = snapshot.evaluation && snapshot.evaluation->stages &&
+                         index < snapshot.evaluation->stages->size();
+  if (!isSet(shown.ratio) && completed) {
+    shown.ratio = (*snapshot.evaluation->stages)[index].stage.ratio;
+  }
+  auto* dialog = new BuiltRatiosDialog(shown, stage, this);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  connect(dialog, &BuiltRatiosDialog::editRequested, this, &MainWindow::applyEdit);
+  dialog->show();
 }
 
 }  // namespace jw

@@ -38,6 +38,7 @@ FormPart::FormPart(std::span<const FieldRef> fields, QWidget* parent)
     whole->addWidget(header_);
     body_->setVisible(header_->isChecked());
     connect(header_, &QAbstractButton::toggled, body_, &QWidget::setVisible);
+    connect(header_, &QAbstractButton::clicked, this, [this] { turned_ = true; });
   }
   whole->addWidget(body_);
   column_ = new QVBoxLayout(body_);
@@ -88,6 +89,7 @@ void FormPart::updateMarks(const QStringList& needed) {
     wrong = wrong || row->isWrong();
     if (!row->isHidden() && needed.contains(row->editor().link().path())) ++waiting;
   }
+  if (waiting > 0 && !turned_) header_->setChecked(true);
   header_->setWrong(wrong);
   header_->setRemark(waiting > 0 ? tr("%1 needed").arg(waiting) : QString());
 }

@@ -28,7 +28,8 @@ class FormPart : public QWidget {
   bool contains(const FieldRow& row) const;
   void setExpanded(bool expanded);
   FoldHeader* header() const { return header_; }
-  /// Marks the heading, and says how many of the folded fields a check waits for.
+  /// Marks the heading, and says how many of its fields a check waits for; unfolds for them unless
+  /// the person has folded it.
   void updateMarks(const QStringList& needed);
 
  signals:
@@ -40,6 +41,7 @@ class FormPart : public QWidget {
   FoldHeader* header_ = nullptr;
   QWidget* body_;
   QVBoxLayout* column_;
+  bool turned_ = false;          ///< by the person
   std::vector<FieldRow*> rows_;  ///< one for each field; null until it matters
 };
 

@@ -13,8 +13,8 @@
 namespace jw {
 namespace {
 
-constexpr int kWidth = 300;     // px
-constexpr int kMinWidth = 280;  // px
+constexpr int kWidth = 304;     // px
+constexpr int kMinWidth = 296;  // px
 constexpr int kMargin = 12;     // px
 
 }  // namespace
@@ -54,7 +54,7 @@ void InputsPanel::build(const ProjectFields& fields) {
   addSection("motor", "&Motor", true);
   addForm(fields.find("motor"));
   addSection("transmission", "&Drive", true);
-  addList(stagePlan());
+  connect(addList(stagePlan()), &CardList::openRequested, this, &InputsPanel::partsRequested);
   addSection("load", "&Load", true);
   addForm(fields.find("load"));
   addSection("cycle", "&Cycle", false);

@@ -66,7 +66,10 @@ void NumberField::updateUnit() {
   const int column = editing_ && unit.isEmpty() && whole ? 0 : kUnitColumn;
   const int advance = unit.isEmpty() ? 0 : fontMetrics().horizontalAdvance(unit) + kUnitGap;
   const int margin = readable ? std::max(column, advance) : 0;
-  if (margin != textMargins().right()) setTextMargins(0, 0, margin, 0);
+  if (margin != textMargins().right()) {
+    setTextMargins(0, 0, margin, 0);
+    updateHint();
+  }
   if (unit == unit_) return;
   unit_ = unit;
   update();
@@ -78,7 +81,16 @@ void NumberField::setNeeded(bool needed) {
   updateHint();
 }
 
-void NumberField::updateHint() { setPlaceholderText(needed_ ? tr("needed") : tr("not given")); }
+/// The longest hint that fits beside the unit.
+void NumberField::updateHint() {
+  const QStringList hints = needed_ ? QStringList{tr("needed"), tr("need"), QStringLiteral("?")}
+                                    : QStringList{tr("not given"), tr("none"), QStringLiteral("–")};
+  const auto fits = [&](const QString& hint) {
+    return !isVisible() || fontMetrics().horizontalAdvance(hint) <= roomForText();
+  };
+  const auto longest = std::find_if(hints.begin(), hints.end(), fits);
+  setPlaceholderText(longest == hints.end() ? hints.last() : *longest);
+}
 
 void NumberField::paintEvent(QPaintEvent* event) {
   QLineEdit::paintEvent(event);
@@ -92,8 +104,14 @@ void NumberField::paintEvent(QPaintEvent* event) {
   painter.drawText(place, Qt::AlignLeft | Qt::AlignVCenter, unit_);
 }
 
+void NumberField::showEvent(QShowEvent* event) {
+  QLineEdit::showEvent(event);
+  updateHint();
+}
+
 void NumberField::resizeEvent(QResizeEvent* event) {
   QLineEdit::resizeEvent(event);
+  updateHint();
   if (!editing_ && wrong_.isEmpty()) showAtRest();
 }
 

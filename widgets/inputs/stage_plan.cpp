@@ -44,7 +44,11 @@ ListPlan stagePlan() {
   plan.remove = [edits](int index) { return edits.remove(index); };
   plan.move = [edits](int from, int to) { return edits.move(from, to); };
   plan.text = &stageText;
-  plan.opens = [](const FieldGroup&) { return false; };
+  plan.openText = "What can be built…";
+  plan.opens = [](const FieldGroup& fields) {
+    const StageFamily family = static_cast<const Stage*>(fields.owner())->family;
+    return family != StageFamily::Coupling && family != StageFamily::GivenRatio;
+  };
   return plan;
 }
 

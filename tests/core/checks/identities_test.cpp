@@ -73,19 +73,26 @@ TEST_F(Identities, ReopenedFileEvaluatesToTheSameBits) {
 }
 
 /// Inertia [kg·m²] times acceleration times speed of every turning mass of the actuator: the power
-/// that goes into kinetic energy, joined up here from the model alone.
+/// that goes into kinetic energy, joined up here from the model alone. The speeds are the chain's,
+/// which creep where rollers do.
 ArrayXd kineticPower(const Project& project, const Evaluation& e) {
   const Variant& variant = project.active();
-  double inertia = 0;  // at the joint
-  double ratio = 1;
+  ArrayXd power = ArrayXd::Zero(e.cycle->size());
+  ArrayXd acceleration = e.cycle->acceleration;
   for (std::size_t k = variant.transmission.size(); k-- > 0;) {
     const Stage& stage = variant.transmission[k];
-    inertia += stage.outputInertia * ratio * ratio;
-    ratio *= stage.ratio;
-    inertia += stage.inertia * ratio * ratio;
+    const StageLoad& load = e.chain->stages[k];
+    power += stage.outputInertia * acceleration * load.outputSpeed;
+    acceleration *= load.ratio;
+    power += stage.inertia * acceleration * load.inputSpeed;
   }
-  inertia += (variant.motor.rotorInertia + variant.motor.brakeInertia) * ratio * ratio;
-  return inertia * e.cycle->acceleration * e.cycle->speed;
+  const double own = variant.motor.rotorInertia + variant.motor.brakeInertia;
+  return power + own * acceleration * e.chain->motorSpeed;
+}
+
+bool creeps(const Evaluation& e) {
+  return std::any_of(e.stages->begin(), e.stages->end(),
+                     [](const StageData& stage) { return stage.creepAtSlip > 0; });
 }
 
 ArrayXd lossOf(const Evaluation& e) {
@@ -106,7 +113,8 @@ TEST_F(Identities, PowerBalancesAtEveryInstant) {
 }
 
 // Over a closed cycle the kinetic energy comes back. Tables are integrated by trapezoids and may be
-// differentiated by a smoother, so they close less exactly.
+// differentiated by a smoother, so they close less exactly; the acceleration that comes with a
+// change of creep is not counted.
 TEST_F(Identities, PowerBalancesOverTheCycle) {
   for (const NamedProject& one : all) {
     SCOPED_TRACE(one.name);
@@ -117,7 +125,8 @@ TEST_F(Identities, PowerBalancesOverTheCycle) {
     const double supply = cycleMean(*e.cycle, e.demand->supplyPower);
     const double joint = quantityValue(e, "joint.power_mean");
     const double scale = cycleMean(*e.cycle, e.demand->supplyPower.abs());
-    EXPECT_NEAR(supply, joint + cycleMean(*e.cycle, lossOf(e)), (tabled ? 1e-2 : 1e-9) * scale);
+    const double closes = tabled ? 1e-2 : creeps(e) ? 1e-5 : 1e-9;
+    EXPECT_NEAR(supply, joint + cycleMean(*e.cycle, lossOf(e)), closes * scale);
   }
 }
 
