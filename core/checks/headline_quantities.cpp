@@ -1,6 +1,10 @@
 #include "core/checks/headline_quantities.h"
 
 #include <cmath>
+#include <vector>
+
+#include "core/physics/backdriving.h"
+#include "core/physics/wind_up.h"
 
 namespace jw {
 namespace {
@@ -13,6 +17,19 @@ double mean(const SampledCycle& cycle, const Eigen::ArrayXd& values) {
 
 double rms(const SampledCycle& cycle, const Eigen::ArrayXd& values) {
   return std::sqrt(mean(cycle, values.square()));
+}
+
+std::vector<Stage> stagesOf(const std::vector<StageData>& data) {
+  std::vector<Stage> stages;
+  for (const StageData& one : data) stages.push_back(one.stage);
+  return stages;
+}
+
+/// [rad] sum of b_k / prod_{i>k} N_i; unset where a stage's is not given.
+double jointBacklash(const std::vector<StageData>& stages) {
+  double sum = 0;
+  for (const StageData& one : stages) sum = sum / one.stage.ratio + one.stage.backlash;
+  return sum;
 }
 
 /// One headline figure: how it is called and how it is found in an evaluation.
@@ -30,6 +47,7 @@ using E = const Evaluation&;
 
 bool hasLoad(E e) { return e.load.has_value(); }
 bool hasChain(E e) { return e.chain.has_value(); }
+bool hasChainAndMotor(E e) { return e.chain && e.motor; }
 bool hasMotor(E e) { return e.motor.has_value(); }
 bool hasDemand(E e) { return e.demand.has_value(); }
 bool hasHeat(E e) { return e.heat.has_value() && !e.heat->periodic.runaway; }
@@ -61,6 +79,18 @@ constexpr Headline kHeadlines[] = {
        const Motor& motor = p.active().motor;
        return motor.rotorInertia + motor.brakeInertia + e.chain->inertiaAtMotor;
      }},
+    {"chain.starting_torque", "Torque at the motor that starts the unloaded chain",
+     Quantity::Torque, "N*m", hasChain, [](P, E e) { return startingTorqueAtMotor(*e.stages); }},
+    {"chain.backdriving_torque", "Torque at the joint that drives everything back",
+     Quantity::Torque, "N*m", hasChainAndMotor,
+     [](P, E e) { return backdrivingTorqueAtJoint(*e.stages, e.motor->dragTorque); }},
+    {"chain.stiffness", "Stiffness at the joint, at its peak torque", Quantity::TorsionalStiffness,
+     "N*m/arcmin", hasChain,
+     [](P, E e) {
+       return chainStiffness(stagesOf(*e.stages), peak(e.load->total)).value_or(kUnset);
+     }},
+    {"chain.backlash", "Backlash at the joint", Quantity::Angle, "arcmin", hasChain,
+     [](P, E e) { return jointBacklash(*e.stages); }},
     {"motor.torque_peak", "Peak motor torque", Quantity::Torque, "N*m", hasDemand,
      [](P, E e) { return peak(e.demand->torque); }},
     {"motor.torque_rms", "Motor torque, root mean square", Quantity::Torque, "N*m", hasDemand,

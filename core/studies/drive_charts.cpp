@@ -63,6 +63,12 @@ void placeCycle(const Evaluation& evaluation, DriveCharts& charts) {
   }
 }
 
+/// Whether the efficiency of steady running depends on the speed.
+bool speedMatters(const std::vector<StageData>& stages) {
+  return std::any_of(stages.begin(), stages.end(),
+                     [](const StageData& one) { return one.drag(1) != one.drag(0); });
+}
+
 std::vector<Stage> stagesOf(const std::vector<StageData>& data) {
   std::vector<Stage> stages;
   for (const StageData& one : data) stages.push_back(one.stage);
@@ -93,7 +99,9 @@ std::optional<DriveCharts> driveCharts(const Project& project, const Evaluation&
   const double highest = charts.windUpRange;
   const double speed = evaluation.cycle->speed.abs().maxCoeff();
   if (speed > 0 && highest > 0) {
-    for (const double share : {1.0, 0.5, 0.1}) {
+    const std::vector<double> shares =
+        speedMatters(*evaluation.stages) ? std::vector{1.0, 0.5, 0.1} : std::vector{1.0};
+    for (const double share : shares) {
       charts.efficiency.push_back(curveAt(*evaluation.stages, share * speed, highest));
     }
     placeCycle(evaluation, charts);

@@ -27,7 +27,8 @@ struct DriveCharts {
   double lostMotionTorque = 0;  ///< [N·m] 3 % of the last stage's rated torque; 0 if not given
   double lostMotion = kUnset;   ///< [rad] between plus and minus that torque
   double stiffness = kUnset;    ///< [N·m/rad] at the joint, at the cycle's largest torque
-  std::vector<EfficiencyCurve> efficiency;  ///< at 100 %, 50 % and 10 % of the cycle's peak speed
+  std::vector<EfficiencyCurve>
+      efficiency;                  ///< at 100 %, 50 %, 10 % of peak speed, or one if all are alike
   Eigen::ArrayXd pointTorque;      ///< [N·m] sizes of joint torques of the cycle, motor driving
   Eigen::ArrayXd pointEfficiency;  ///< of the chain there, without what turning masses take up
 };

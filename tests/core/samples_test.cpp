@@ -50,7 +50,7 @@ const std::vector<Expected>& expectations() {
         {"drive.life[0]", "short"},
         {"joint.inertia_ratio", "short"},
         {"joint.holding", "short"}},
-       1},  // hotter than its currents assume
+       1},                           // hotter than its currents assume
       {"6-brushed-gate", 0, {}, 1},  // its worm gear locks itself
       {"6-brushed-gate", 1, {}},
   };
@@ -140,6 +140,12 @@ TEST(Samples, EvaluateInFull) {
     EXPECT_EQ(result.notices.size(), expected.notices);
     const bool noShift = !isSet(project.active().supply.shift);
     for (const NamedQuantity& quantity : result.quantities) {
+      // Play and stiffness are not given for every stage; a stage that locks itself has no
+      // back-driving torque.
+      if (quantity.id == "chain.stiffness" || quantity.id == "chain.backlash" ||
+          quantity.id == "chain.backdriving_torque") {
+        continue;
+      }
       const bool unknown = noShift && quantity.id == "supply.charge_per_shift";
       EXPECT_EQ(std::isfinite(quantity.value), !unknown) << quantity.id;
     }

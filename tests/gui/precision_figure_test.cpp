@@ -39,7 +39,13 @@ TEST(PrecisionView, LoopEndsAtTheTwistOfSpringsInSeries) {
 
 // Power: at each torque the loss of the stages is what the efficiency says is missing.
 TEST(PrecisionView, EfficiencyOfTheCycleLiesBelowTheMesh) {
-  const Snapshot snapshot = test::studied(stiffShoulder());
+  Project project = stiffShoulder();
+  EXPECT_EQ(test::studied(project).studies->drive->efficiency.size(), 1U);
+  Stage& fast = project.active().transmission.front();
+  fast.dragDamping = 1e-6;
+  fast.ratedSpeed = 300;
+  fast.ratedTorque = 3;
+  const Snapshot snapshot = test::studied(project);
   const DriveCharts& charts = *snapshot.studies->drive;
   ASSERT_EQ(charts.efficiency.size(), 3U);
   double mesh = 1;

@@ -39,6 +39,8 @@ QString notGiven(const ChainWindUp& loop) {
 
 QString loopRemark(const DriveCharts& charts) {
   QStringList parts;
+  const QString gaps = notGiven(*charts.windUp);
+  if (!gaps.isEmpty()) parts << gaps;
   if (std::isfinite(charts.stiffness))
     parts << QStringLiteral("stiffness %1")
                  .arg(quantityText(charts.stiffness, Quantity::TorsionalStiffness, "N*m/arcmin"));
@@ -46,8 +48,6 @@ QString loopRemark(const DriveCharts& charts) {
     parts << QStringLiteral("lost motion %1 at ±%2")
                  .arg(arcminText(charts.lostMotion),
                       quantityText(charts.lostMotionTorque, Quantity::Torque, "N*m"));
-  const QString gaps = notGiven(*charts.windUp);
-  if (!gaps.isEmpty()) parts << gaps;
   return parts.join(QStringLiteral("  ·  "));
 }
 
@@ -100,10 +100,16 @@ LineChart loopChart(const DriveCharts& charts) {
   return chart;
 }
 
-QString stageName(const Project& project, std::size_t index) {
-  const QString number = QStringLiteral("stage %1").arg(index + 1);
-  const QString name = QString::fromStdString(project.active().transmission[index].name);
-  return name.isEmpty() ? number : number + QStringLiteral(" · ") + name;
+/// "1 toothed belt, 2 cycloidal gear": the stages that have a name.
+QString stageNames(const Project& project) {
+  QStringList names;
+  int number = 0;
+  for (const Stage& stage : project.active().transmission) {
+    ++number;
+    const QString name = QString::fromStdString(stage.name);
+    if (!name.isEmpty()) names << QStringLiteral("%1 %2").arg(number).arg(name);
+  }
+  return names.join(QStringLiteral(", "));
 }
 
 /// A horizontal bar from 0 to `value` per cent, with its text at the end.
@@ -125,7 +131,7 @@ LineChart shareChart(const Project& project, const DriveCharts& charts) {
   for (std::size_t k = 0; k < count; ++k) {
     const StageWindUp& stage = loop.stages[k];
     const double y = static_cast<double>(count - k);
-    names.emplace_back(y, stageName(project, k));
+    names.emplace_back(y, QStringLiteral("stage %1").arg(k + 1));
     addBar(chart, y + 0.22, shareOf(stage.backlash, loop.backlash),
            QStringLiteral("play %1").arg(arcminText(stage.backlash)), &Palette::peak);
     addBar(chart, y, shareOf(stage.hysteresis, loop.hysteresis),
@@ -133,8 +139,9 @@ LineChart shareChart(const Project& project, const DriveCharts& charts) {
     addBar(chart, y - 0.22, shareOf(stage.windUp, loop.windUp),
            QStringLiteral("wind-up %1").arg(arcminText(stage.windUp)), &Palette::accent);
   }
-  chart.remark = QStringLiteral("wind-up at %1")
-                     .arg(quantityText(charts.windUpRange, Quantity::Torque, "N*m"));
+  chart.remark =
+      QStringLiteral("wind-up at %1  ·  %2")
+          .arg(quantityText(charts.windUpRange, Quantity::Torque, "N*m"), stageNames(project));
   chart.x = {QStringLiteral("share of the whole, %"), QStringLiteral("%"), 0, 140};
   chart.y = {{}, {}, 0.4, static_cast<double>(count) + 0.6, names};
   return chart;
@@ -148,7 +155,9 @@ LineChart efficiencyChart(const DriveCharts& charts) {
                          SeriesLook{&Palette::friction, Qt::DotLine}};
   for (std::size_t k = 0; k < charts.efficiency.size(); ++k) {
     const EfficiencyCurve& curve = charts.efficiency[k];
-    const QString speed = quantityText(curve.speed, Quantity::AngularSpeed, "rpm");
+    const QString speed = charts.efficiency.size() == 1
+                              ? QStringLiteral("motor driving")
+                              : quantityText(curve.speed, Quantity::AngularSpeed, "rpm");
     chart.lines.push_back({speed, plotValues(curve.torque), plotValues(curve.driving, 100),
                            looks[k % looks.size()], false, 0.55 + 0.15 * double(k)});
   }
@@ -167,7 +176,9 @@ LineChart efficiencyChart(const DriveCharts& charts) {
                            true,
                            0.2});
   }
-  chart.remark = QStringLiteral("motor driving, steady, at joint speeds");
+  chart.remark = charts.efficiency.size() == 1
+                     ? QStringLiteral("steady, the same at every speed")
+                     : QStringLiteral("motor driving, steady, at joint speeds");
   chart.x = {kTorqueTitle, QStringLiteral("N·m"), 0, fast.torque[fast.torque.size() - 1]};
   chart.y = {QStringLiteral("efficiency, %"), QStringLiteral("%"), 0, 100};
   return chart;

@@ -32,11 +32,8 @@ FormPart::FormPart(std::span<const FieldRef> fields, QWidget* parent)
     header_ = new FoldHeader(heading, FoldHeader::Remark::Beside, this);
     header_->setQuiet(true);
     header_->setObjectName(toQString(fields.front().path) + ".heading");
-    header_->setChecked(std::any_of(fields.begin(), fields.end(), [](const FieldRef& field) {
-      return matters(field) && isGiven(field);
-    }));
     whole->addWidget(header_);
-    body_->setVisible(header_->isChecked());
+    body_->setVisible(false);
     connect(header_, &QAbstractButton::toggled, body_, &QWidget::setVisible);
     connect(header_, &QAbstractButton::clicked, this, [this] { turned_ = true; });
   }
@@ -63,7 +60,18 @@ void FormPart::showFields(std::span<const FieldRef> fields) {
     if (here && rows_[k] == nullptr) makeRow(k, fields[k]);
     if (rows_[k] != nullptr) rows_[k]->showField(fields[k]);
   }
+  given_ = static_cast<int>(std::count_if(fields.begin(), fields.end(), [](const FieldRef& field) {
+    return matters(field) && isGiven(field);
+  }));
+  updateRemark();
   if (any == isHidden()) setVisible(any);
+}
+
+void FormPart::updateRemark() {
+  if (header_ == nullptr) return;
+  header_->setRemark(waiting_ > 0 ? tr("%1 needed").arg(waiting_)
+                     : given_ > 0 ? tr("%1 given").arg(given_)
+                                  : QString());
 }
 
 std::vector<FieldRow*> FormPart::madeRows() const {
@@ -83,15 +91,15 @@ void FormPart::setExpanded(bool expanded) {
 
 void FormPart::updateMarks(const QStringList& needed) {
   if (header_ == nullptr) return;
-  int waiting = 0;
+  waiting_ = 0;
   bool wrong = false;
   for (FieldRow* row : madeRows()) {
     wrong = wrong || row->isWrong();
-    if (!row->isHidden() && needed.contains(row->editor().link().path())) ++waiting;
+    if (!row->isHidden() && needed.contains(row->editor().link().path())) ++waiting_;
   }
-  if (waiting > 0 && !turned_) header_->setChecked(true);
+  if (waiting_ > 0 && !turned_) header_->setChecked(true);
   header_->setWrong(wrong);
-  header_->setRemark(waiting > 0 ? tr("%1 needed").arg(waiting) : QString());
+  updateRemark();
 }
 
 }  // namespace jw

@@ -13,8 +13,8 @@ namespace jw {
 
 class FoldHeader;
 
-/// Fields of a form under one heading that folds them; without a heading if the catalogue has none.
-/// Starts folded where nothing in it is given. Hidden where none of its fields matters.
+/// Fields of a form under one heading that folds them and says how many are given; without a
+/// heading if the catalogue has none. Starts folded. Hidden where none of its fields matters.
 class FormPart : public QWidget {
   Q_OBJECT
 
@@ -37,10 +37,13 @@ class FormPart : public QWidget {
 
  private:
   void makeRow(std::size_t index, const FieldRef& field);
+  void updateRemark();
 
   FoldHeader* header_ = nullptr;
   QWidget* body_;
   QVBoxLayout* column_;
+  int given_ = 0;
+  int waiting_ = 0;
   bool turned_ = false;          ///< by the person
   std::vector<FieldRow*> rows_;  ///< one for each field; null until it matters
 };
