@@ -7,6 +7,7 @@
 
 #include "core/physics/bracketed_root.h"
 #include "core/physics/bus_energy.h"
+#include "core/physics/closed_curve.h"
 #include "core/physics/controller_overload.h"
 #include "core/physics/motor_heat.h"
 
@@ -63,33 +64,16 @@ double noLoadSpeedOf(const EnvelopeLimits& limits) {
 
 /// Speeds from -limit to limit with the corner among them, dense enough to look smooth.
 Eigen::ArrayXd curveSpeeds(const EnvelopeLimits& limits, double corner) {
-  constexpr Eigen::Index kHalf = 64;
   const double ideal = limits.voltage / limits.machine.emfPerSpeed;
   const double last = std::isfinite(limits.speed) ? limits.speed : 4 * ideal;
   const double knee = std::clamp(corner, 1e-6 * last, last);
-  Eigen::ArrayXd half(2 * kHalf);
+  Eigen::ArrayXd half(2 * kQuarter);
   // Not from 0: drag turns round there, and its step is to be drawn upright.
-  half.head(kHalf).setLinSpaced(1e-9 * last, knee);
-  half.tail(kHalf).setLinSpaced(knee, last);
-  Eigen::ArrayXd speeds(4 * kHalf);
+  half.head(kQuarter).setLinSpaced(1e-9 * last, knee);
+  half.tail(kQuarter).setLinSpaced(knee, last);
+  Eigen::ArrayXd speeds(4 * kQuarter);
   speeds << -half.reverse(), half;
   return speeds;
-}
-
-/// Closed loop: the upper edge from left to right, the lower one (its mirror image) back.
-template <class UpperTorque>
-EnvelopeCurve closedCurve(const Eigen::ArrayXd& speeds, const UpperTorque& upper) {
-  const Eigen::Index n = speeds.size();
-  EnvelopeCurve curve{Eigen::ArrayXd(2 * n + 1), Eigen::ArrayXd(2 * n + 1)};
-  for (Eigen::Index i = 0; i < n; ++i) {
-    curve.speed[i] = speeds[i];
-    curve.torque[i] = upper(speeds[i]);
-  }
-  curve.speed.segment(n, n) = -curve.speed.head(n);
-  curve.torque.segment(n, n) = -curve.torque.head(n);
-  curve.speed[2 * n] = curve.speed[0];
-  curve.torque[2 * n] = curve.torque[0];
-  return curve;
 }
 
 InputError missing(std::string_view path, std::string_view what) {
@@ -194,6 +178,8 @@ std::optional<DqCurrent> EnvelopeLimits::strongestWeakened(double atSpeed, doubl
     const auto i = dq.operatingPoint(atSpeed, made, source(made * atSpeed));
     return i && i->amplitude() <= current ? i : std::nullopt;
   };
+  constexpr double kClose = 1e-9;
+  if (const auto whole = pointFor(stiff * (1 - kClose))) return whole;
   double low = 0;
   auto best = pointFor(low);
   if (!best) {
@@ -203,7 +189,7 @@ std::optional<DqCurrent> EnvelopeLimits::strongestWeakened(double atSpeed, doubl
     if (!best) return std::nullopt;
   }
   double high = stiff;
-  for (int pass = 0; pass < 60 && high - low > 1e-11 * std::abs(stiff); ++pass) {
+  for (int pass = 0; pass < 60 && high - low > kClose * std::abs(stiff); ++pass) {
     const double middle = (low + high) / 2;
     const auto i = pointFor(middle);
     (i ? low : high) = middle;
@@ -323,7 +309,10 @@ tl::expected<ContinuousLimit, InputError> continuousLimit(const Motor& motor,
 }
 
 double TorqueEnvelope::continuousTorque(double speed) const {
-  if (!continuous) return kUnset;
+  return continuous ? lastingBelow(limits.highestTorque(speed), speed) : kUnset;
+}
+
+double TorqueEnvelope::lastingBelow(double highest, double speed) const {
   // Near the no-load speed the hot machine's own voltage limit is the nearer one.
   EnvelopeLimits hot = limits;
   hot.machine = continuous->machine;
@@ -331,11 +320,21 @@ double TorqueEnvelope::continuousTorque(double speed) const {
   const double warm = hot.highestTorque(speed);
   // Too little lasting current to weaken the field that far: nothing lasts at this speed.
   if (!isSet(warm)) return 0;
-  const double torque = std::min(warm, limits.highestTorque(speed));
+  const double torque = std::min(warm, highest);
   return speed > 0 ? std::max(torque, 0.0) : torque;
 }
 
 namespace {
+
+/// Whether a point of the edge takes a search: field weakening on a bus that sags.
+bool isCostly(const EnvelopeLimits& limits) {
+  return limits.weakening && limits.sourceResistance > 0;
+}
+
+EnvelopeCurve peakCurve(const EnvelopeLimits& limits, const Eigen::ArrayXd& speeds) {
+  return closedCurve(speeds, isCostly(limits),
+                     [&](Eigen::Index i) { return limits.highestTorque(speeds[i]); });
+}
 
 /// The limits that the verdicts count with: the same, or those at the lowest bus voltage.
 void addLowestVoltage(const Variant& variant, const MotorConstants& inUse,
@@ -346,8 +345,7 @@ void addLowestVoltage(const Variant& variant, const MotorConstants& inUse,
   Variant low = variant;
   low.supply.voltage = variant.supply.voltageMin;
   const EnvelopeLimits& limits = envelope.lowest = envelopeLimits(low, inUse);
-  envelope.lowestPeak = closedCurve(curveSpeeds(limits, cornerSpeedOf(limits)),
-                                    [&](double w) { return limits.highestTorque(w); });
+  envelope.lowestPeak = peakCurve(limits, curveSpeeds(limits, cornerSpeedOf(limits)));
 }
 
 }  // namespace
@@ -369,10 +367,12 @@ tl::expected<TorqueEnvelope, InputError> torqueEnvelope(
   envelope.continuousCurrent = isSet(lasting) ? lasting : kInfinity;
   envelope.continuous = continuous;
   const Eigen::ArrayXd speeds = curveSpeeds(limits, envelope.cornerSpeed);
-  envelope.peak = closedCurve(speeds, [&](double w) { return limits.highestTorque(w); });
+  envelope.peak = peakCurve(limits, speeds);
   addLowestVoltage(variant, inUse, envelope);
   if (continuous) {
-    envelope.lasting = closedCurve(speeds, [&](double w) { return envelope.continuousTorque(w); });
+    envelope.lasting = closedCurve(speeds, isCostly(limits), [&](Eigen::Index i) {
+      return envelope.lastingBelow(envelope.peak.torque[i], speeds[i]);
+    });
   }
   return envelope;
 }

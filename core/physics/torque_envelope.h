@@ -90,6 +90,8 @@ struct TorqueEnvelope {
   /// Largest lasting shaft torque [N·m] at `speed` (either sign): heat, controller and voltage; 0
   /// where no lasting current reaches that speed; NaN without a continuous limit.
   double continuousTorque(double speed) const;
+  /// The same with the peak torque [N·m] at `speed` known; needs a continuous limit.
+  double lastingBelow(double highest, double speed) const;
 };
 
 /// Voltage amplitude that the controller can give from the bus: V/sqrt(3) space vector, V/2
