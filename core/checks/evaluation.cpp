@@ -44,6 +44,12 @@ void evaluateMotion(const Project& project, Evaluation& result) {
 void noteStages(const std::vector<StageData>& stages, Evaluation& result) {
   for (std::size_t k = 0; k < stages.size(); ++k) {
     for (const InputError& text : stages[k].contradictions) result.notices.push_back({text});
+    if (stages[k].creepAtSlip > 0) {
+      result.notices.push_back(
+          {{"creeps under load: an encoder on the motor cannot know the joint's angle",
+            fmt::format("transmission[{}].creepAtLimit", k),
+            "measure the angle behind this stage where it matters"}});
+    }
     if (!stages[k].efficiency.selfLocking()) continue;
     result.notices.push_back(
         {{"locks itself: the load cannot drive it, so the motor drives the load both ways",
