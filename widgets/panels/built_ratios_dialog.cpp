@@ -37,7 +37,8 @@ void append(std::vector<BuiltRow>& rows, StageFamily family, double wanted,
 /// "exact", "+0.12 %".
 QString errorText(double error) {
   if (std::abs(error) < 1e-9) return QStringLiteral("exact");
-  return marginText(error);
+  const QString sign = error > 0 ? QStringLiteral("+") : QString();
+  return sign + numberText(100 * error, 2) + QStringLiteral(" %");
 }
 
 QTableWidgetItem* cell(const QString& text, bool number = false) {
@@ -67,6 +68,9 @@ std::vector<BuiltRow> builtRows(const std::vector<StageFamily>& families, double
     const double x = std::abs(a.option.error);
     const double y = std::abs(b.option.error);
     if (std::abs(x - y) > 1e-9) return x < y;
+    if (a.option.edits.size() != b.option.edits.size()) {
+      return a.option.edits.size() < b.option.edits.size();  // fewer parts
+    }
     return a.family == b.family && a.option.size < b.option.size;
   });
   return rows;
@@ -156,6 +160,7 @@ QTableWidget* BuiltRatiosDialog::makeTable() {
   table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
   table->horizontalHeader()->setSectionResizeMode(1, QHeaderView::Stretch);
   table->verticalHeader()->hide();
+  table->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
   table->setSelectionBehavior(QAbstractItemView::SelectRows);
   table->setSelectionMode(QAbstractItemView::SingleSelection);
   table->setTabKeyNavigation(false);
