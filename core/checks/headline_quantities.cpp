@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/physics/backdriving.h"
+#include "core/physics/plain_stages.h"
 #include "core/physics/wind_up.h"
 
 namespace jw {
@@ -17,12 +18,6 @@ double mean(const SampledCycle& cycle, const Eigen::ArrayXd& values) {
 
 double rms(const SampledCycle& cycle, const Eigen::ArrayXd& values) {
   return std::sqrt(mean(cycle, values.square()));
-}
-
-std::vector<Stage> stagesOf(const std::vector<StageData>& data) {
-  std::vector<Stage> stages;
-  for (const StageData& one : data) stages.push_back(one.stage);
-  return stages;
 }
 
 /// [rad] sum of b_k / prod_{i>k} N_i; unset where a stage's is not given.
@@ -87,7 +82,7 @@ constexpr Headline kHeadlines[] = {
     {"chain.stiffness", "Stiffness at the joint, at its peak torque", Quantity::TorsionalStiffness,
      "N*m/arcmin", hasChain,
      [](P, E e) {
-       return chainStiffness(stagesOf(*e.stages), peak(e.load->total)).value_or(kUnset);
+       return chainStiffness(plainStages(*e.stages), peak(e.load->total)).value_or(kUnset);
      }},
     {"chain.backlash", "Backlash at the joint", Quantity::Angle, "arcmin", hasChain,
      [](P, E e) { return jointBacklash(*e.stages); }},

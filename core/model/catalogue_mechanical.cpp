@@ -1,5 +1,6 @@
 // Field catalogue of load, cycle, requirements, variant and project.
 #include <array>
+#include <vector>
 
 #include "core/model/field_access.h"
 
@@ -43,8 +44,8 @@ constexpr Applies kSinusoid = &appliesTo<Segment, isSinusoid>;
 constexpr Applies kTable = &appliesTo<Segment, isTable>;
 constexpr Applies kHolds = &appliesTo<Requirements, mustHold>;
 
-const auto& loadFields() {
-  static const std::array kFields{
+std::vector<FieldInfo> jointLoadFields() {
+  return {
       number<&Load::inertia>({"inertia", "Link inertia", "J_L",
                               "Inertia of the moved link about the joint axis, without payload."},
                              Quantity::Inertia, "kg*m^2", {0, 1e9}),
@@ -93,6 +94,11 @@ const auto& loadFields() {
       number<&Load::externalTorque>({"externalTorque", "External torque", "T_ext",
                                      "Constant process torque; positive opposes positive motion."},
                                     Quantity::Torque, "N*m", {-1e9, 1e9}),
+  };
+}
+
+std::vector<FieldInfo> bearingLoadFields() {
+  return {
       number<&Load::overhang>({"overhang", "Overhang", "l",
                                "From the output bearing's middle to the masses, along the axis; "
                                "their weight tilts the bearing."},
@@ -108,6 +114,11 @@ const auto& loadFields() {
            "On the output bearing, across the axis, on top of the weights' moment."},
           Quantity::Torque, "N*m", {0, 1e9}),
   };
+}
+
+const std::vector<FieldInfo>& loadFields() {
+  static const std::vector<FieldInfo> kFields =
+      joined({{"", jointLoadFields()}, {"On the output bearing", bearingLoadFields()}});
   return kFields;
 }
 

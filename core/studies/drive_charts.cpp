@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/physics/plain_stages.h"
+
 namespace jw {
 namespace {
 
@@ -69,14 +71,8 @@ bool speedMatters(const std::vector<StageData>& stages) {
                      [](const StageData& one) { return one.drag(1) != one.drag(0); });
 }
 
-std::vector<Stage> stagesOf(const std::vector<StageData>& data) {
-  std::vector<Stage> stages;
-  for (const StageData& one : data) stages.push_back(one.stage);
-  return stages;
-}
-
 void windUpCharts(const Evaluation& evaluation, DriveCharts& charts) {
-  const std::vector<Stage> stages = stagesOf(*evaluation.stages);
+  const std::vector<Stage> stages = plainStages(*evaluation.stages);
   const ArrayXd& torque = evaluation.chain->stages.back().outputTorque;
   charts.operatingLow = torque.minCoeff();
   charts.operatingHigh = torque.maxCoeff();

@@ -135,7 +135,7 @@ void paintOverload(QCPPainter& painter, const QSizeF& size, const Snapshot& snap
 void paintPrecision(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
   PrecisionView view = precisionView(snapshot);
   if (view.loop.empty()) return paintNothing(painter, size);
-  const double upper = 0.6 * size.height();
+  const double upper = 0.5 * size.height();
   paintChart(painter, {0, 0, size.width(), upper}, std::move(view.loop));
   paintChart(painter, {0, upper, size.width(), size.height() - upper}, std::move(view.shares));
 }

@@ -114,7 +114,7 @@ QString stageNames(const Project& project) {
 
 /// A horizontal bar from 0 to `value` per cent, with its text at the end.
 void addBar(LineChart& chart, double y, double share, const QString& text, QColor Palette::*hue) {
-  if (!std::isfinite(share)) return;
+  if (!(share > 0)) return;  // none, or not given
   chart.lines.push_back({{}, {0, 100 * share}, {y, y}, {hue, Qt::SolidLine, 9}});
   chart.points.push_back({{100 * share, y}, text, PlotMark::Shape::Disc, hue});
 }

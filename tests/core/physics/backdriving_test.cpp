@@ -1,8 +1,12 @@
 #include "core/physics/backdriving.h"
 
 #include <cmath>
+#include <numbers>
 
 #include <gtest/gtest.h>
+
+#include "core/checks/evaluation.h"
+#include "tests/core/checks/example_project.h"
 
 namespace jw {
 namespace {
@@ -36,6 +40,23 @@ TEST(Backdriving, TorqueAtTheJointGoesThroughEveryStage) {
 
 TEST(Backdriving, AStageThatLocksItselfCannotBeDrivenBack) {
   EXPECT_TRUE(std::isinf(backdrivingTorqueAtJoint({stageOf(40, 0.1, -0.2)}, 0)));
+}
+
+// Through ratios 2 and 80: b = 3'/80 + 1', 1/K = 1/(400 x 80²) + 1/9000, by hand.
+TEST(Backdriving, PlayAndStiffnessAreReferredToTheJoint) {
+  constexpr double kArcmin = std::numbers::pi / 10800;
+  Project project = exampleProject();
+  auto& stages = project.active().transmission;
+  stages[0].backlash = 3 * kArcmin;
+  stages[1].backlash = kArcmin;
+  stages[0].stiffness.first = 400;
+  stages[1].stiffness.first = 9000;
+  const Evaluation result = evaluate(project);
+  EXPECT_NEAR(quantityValue(result, "chain.backlash"), 1.0375 * kArcmin, 1e-12);
+  EXPECT_NEAR(quantityValue(result, "chain.stiffness"), 1 / (1 / (400.0 * 6400) + 1 / 9000.0),
+              1e-6);
+  stages[0].backlash = kUnset;
+  EXPECT_TRUE(std::isnan(quantityValue(evaluate(project), "chain.backlash")));
 }
 
 }  // namespace
