@@ -24,6 +24,21 @@ enum class MotionLaw {
   Table,              ///< imported points
 };
 
+/// What a move's size says.
+enum class MoveAim {
+  By,  ///< travel: end minus start
+  To   ///< target: the end itself
+};
+
+/// What sets a move's duration.
+enum class MoveTiming {
+  Duration,  ///< as typed
+  Limits     ///< as fast as the limits of speed, acceleration and jerk allow
+};
+
+/// How often a cycle runs within the daily mix.
+enum class MixUse { NotUsed, PerHour, Share };
+
 /// Most points of a motion table in a project.
 inline constexpr std::size_t kMostTablePoints = 1'000'000;
 
@@ -41,10 +56,19 @@ struct MotionTable {
 struct Segment {
   std::string name;
   MotionLaw law = MotionLaw::Trapezoidal;
-  double travel = kUnset;       ///< [rad] end minus start; amplitude for Sinusoid
-  double duration = kUnset;     ///< [s]
-  double accelShare = 1.0 / 3;  ///< share of the duration spent speeding up
-  double decelShare = 1.0 / 3;  ///< share of the duration spent slowing down
+  bool disabled = false;   ///< left out of the cycle
+  std::string block = {};  ///< neighbours of one name repeat together
+  int repeats = 1;         ///< times that the move runs; of a block, its first move's count
+  MoveAim aim = MoveAim::By;
+  double target = kUnset;  ///< [rad] joint angle at the end, for MoveAim::To
+  MoveTiming timing = MoveTiming::Duration;
+  double speedLimit = kUnset;         ///< [rad/s]; unset = the cycle's
+  double accelerationLimit = kUnset;  ///< [rad/s²]; unset = the cycle's
+  double jerkLimit = kUnset;          ///< [rad/s³]; unset = the cycle's
+  double travel = kUnset;             ///< [rad] end minus start; amplitude for Sinusoid
+  double duration = kUnset;           ///< [s]
+  double accelShare = 1.0 / 3;        ///< share of the duration spent speeding up
+  double decelShare = 1.0 / 3;        ///< share of the duration spent slowing down
   double jerkShare =
       0.5;             ///< JerkLimited: share of each speed change spent in each jerk phase, 0..0.5
   double periods = 1;  ///< Sinusoid: full periods in the duration
@@ -57,8 +81,15 @@ struct Segment {
 
 /// The repeated motion of the joint.
 struct Cycle {
-  double startAngle = 0;  ///< [rad] joint angle at the start; 0 = link horizontal
-  int samples = 1000;     ///< wanted samples over the cycle
+  std::string name = {};
+  MixUse use = MixUse::NotUsed;
+  double perHour = kUnset;            ///< runs per hour of the day's duty, for MixUse::PerHour
+  double dayShare = kUnset;           ///< share of the day's duty, for MixUse::Share
+  double speedLimit = kUnset;         ///< [rad/s] of its moves by limits
+  double accelerationLimit = kUnset;  ///< [rad/s²]
+  double jerkLimit = kUnset;          ///< [rad/s³]
+  double startAngle = 0;              ///< [rad] joint angle at the start; 0 = link horizontal
+  int samples = 1000;                 ///< wanted samples over the cycle
   std::vector<Segment> segments;
   AsWritten asWritten;
 };

@@ -73,6 +73,14 @@ struct Motor {
   double demagnetizingCoefficient = 0;    ///< [1/K] its change with temperature
   double brakeTorque = kUnset;            ///< [N·m] holding torque of a brake on the motor shaft
   double brakeInertia = 0;                ///< [kg·m²]
+  double brakeDelay = 0;                  ///< [s] until the brake grips
+  double brakeStopEnergy = kUnset;        ///< [J] that it takes in one stop
+  double brakePower = kUnset;             ///< [W] that it takes on and on
+  int encoderSteps = 0;                   ///< of the motor's encoder, a turn; 0 = none
+  int jointEncoderSteps = 0;              ///< of an encoder at the joint, a turn; 0 = none
+  double mass = kUnset;                   ///< [kg] with encoder and brake
+  double length = kUnset;                 ///< [m] along the axis
+  double diameter = kUnset;               ///< [m]
   AsWritten asWritten;
 };
 

@@ -27,9 +27,33 @@ struct Requirements {
   TouchContact touchContact = TouchContact::NotTouched;
   double inertiaRatioMax = kUnset;  ///< reflected load inertia over motor inertia
   HoldingMeans holdingMeans = HoldingMeans::Brake;
-  double holdingFactor = 1.5;  ///< safety factor on the gravity torque to hold
-  double travelMin = kUnset;   ///< [rad] lowest joint angle; unset = the cycle's own
-  double travelMax = kUnset;   ///< [rad] highest joint angle; unset = the cycle's own
+  double holdingFactor = 1.5;      ///< safety factor on the gravity torque to hold
+  double travelMin = kUnset;       ///< [rad] lowest joint angle; unset = the cycle's own
+  double travelMax = kUnset;       ///< [rad] highest joint angle; unset = the cycle's own
+  double dutyPerDay = 86400;       ///< [s] of the day that the daily mix describes
+  double stopTime = kUnset;        ///< [s] longest emergency stop
+  double stopAngle = kUnset;       ///< [rad] longest way of an emergency stop
+  double stopsPerHour = kUnset;    ///< emergency stops by the brake
+  double collisionSpeed = kUnset;  ///< [rad/s] of the joint; unset = the cycle's highest
+  double bandwidth = kUnset;       ///< [rad/s] wanted of the position or speed loop
+  double toolError = kUnset;       ///< [m] allowed at the tool
+  double reach = kUnset;           ///< [m] axis to the tool; unset = the load's
+  double handTorque = kUnset;      ///< [N·m] that may move the joint by hand
+  double massMax = kUnset;         ///< [kg] of motor and transmission
+  double lengthMax = kUnset;       ///< [m]
+  double diameterMax = kUnset;     ///< [m]
+  double acceptedBand = 0.02;      ///< change of demand or capacity that reopens an acceptance
+  AsWritten asWritten;
+};
+
+/// A verdict that someone has accepted as it stands.
+struct Acceptance {
+  std::string check;  ///< id of the check
+  int stage = -1;     ///< index into the transmission, -1 if of none
+  std::string note;
+  std::string date;          ///< as given, ISO 8601
+  double demand = kUnset;    ///< when it was accepted, internal unit
+  double capacity = kUnset;  ///< likewise
   AsWritten asWritten;
 };
 
@@ -40,6 +64,7 @@ struct Variant {
   Controller controller;
   Motor motor;
   std::vector<Stage> transmission;  ///< motor first, joint last; empty = direct drive
+  std::vector<Acceptance> accepted;
   AsWritten asWritten;
 };
 
@@ -48,7 +73,8 @@ struct Project {
   std::string title;
   std::string note;
   Load load;
-  Cycle cycle;
+  Cycle cycle;                     ///< the one shown and judged instant by instant
+  std::vector<Cycle> otherCycles;  ///< the rest of the daily mix
   Requirements requirements;
   std::vector<Variant> variants{Variant{}};
   int activeVariant = 0;  ///< index of the variant that is evaluated
