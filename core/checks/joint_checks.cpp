@@ -35,6 +35,7 @@ StaticPose worstPose(const CheckContext& context) {
   const double high = isSet(wanted.travelMax) ? wanted.travelMax : cycle.angle.maxCoeff();
   StaticPose worst{low, 0};
   for (const Segment& segment : context.project.cycle.segments) {
+    if (segment.disabled) continue;
     const double mass = payloadOf(context.project.load, segment);
     const StaticPose pose =
         worstStaticPose(context.project.load, mass, std::min(low, high), std::max(low, high));

@@ -13,6 +13,7 @@ inline constexpr std::string_view kFormat = "format";
 inline constexpr std::string_view kVersion = "version";
 inline constexpr std::string_view kLoad = "load";
 inline constexpr std::string_view kCycle = "cycle";
+inline constexpr std::string_view kOtherCycles = "otherCycles";
 inline constexpr std::string_view kSegments = "segments";
 inline constexpr std::string_view kTable = "table";
 inline constexpr std::string_view kRequirements = "requirements";

@@ -74,13 +74,21 @@ void readSegment(StructReader& in, const Json& object, Segment& segment, const s
   }
 }
 
-void readCycle(StructReader& in, const Json& object, Cycle& cycle) {
-  const std::string path(keys::kCycle);
+void readCycle(StructReader& in, const Json& object, Cycle& cycle, const std::string& path) {
+  if (!in.needObject(object, path)) return;
   in.readFields(object, cycle, path, {keys::kSegments});
   const Json* segments = in.childList(object, keys::kSegments, path, kMostSegments);
   for (std::size_t k = 0; segments != nullptr && k < segments->size() && !in.failed(); ++k) {
     readSegment(in, (*segments)[k], cycle.segments.emplace_back(),
                 elementPath(childPath(path, keys::kSegments), k));
+  }
+}
+
+void readOtherCycles(StructReader& in, const Json& document, Project& project) {
+  const std::string path(keys::kOtherCycles);
+  const Json* cycles = in.childList(document, keys::kOtherCycles, "", kMostCycles);
+  for (std::size_t k = 0; cycles != nullptr && k < cycles->size() && !in.failed(); ++k) {
+    readCycle(in, (*cycles)[k], project.otherCycles.emplace_back(), elementPath(path, k));
   }
 }
 
@@ -132,12 +140,13 @@ void readActiveVariant(StructReader& in, const Json& document, Project& project)
 
 void readBody(StructReader& in, const Json& document, Project& project) {
   in.readFields(document, project, "",
-                {keys::kFormat, keys::kVersion, keys::kLoad, keys::kCycle, keys::kRequirements,
-                 keys::kVariants, keys::kActiveVariant});
+                {keys::kFormat, keys::kVersion, keys::kLoad, keys::kCycle, keys::kOtherCycles,
+                 keys::kRequirements, keys::kVariants, keys::kActiveVariant});
   readChild(in, document, keys::kLoad, project.load, "");
   if (const Json* cycle = in.childObject(document, keys::kCycle, "")) {
-    readCycle(in, *cycle, project.cycle);
+    readCycle(in, *cycle, project.cycle, std::string(keys::kCycle));
   }
+  readOtherCycles(in, document, project);
   readChild(in, document, keys::kRequirements, project.requirements, "");
   if (!in.failed()) readVariants(in, document, project);
   readActiveVariant(in, document, project);

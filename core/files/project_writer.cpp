@@ -121,6 +121,9 @@ std::string writeProject(const Project& project) {
   document.update(writeFields(project));
   document[keyOf(keys::kLoad)] = writePlain(project.load);
   document[keyOf(keys::kCycle)] = writeCycle(project.cycle);
+  for (const Cycle& cycle : project.otherCycles) {
+    document[keyOf(keys::kOtherCycles)].push_back(writeCycle(cycle));
+  }
   document[keyOf(keys::kRequirements)] = writePlain(project.requirements);
   Json& variants = document[keyOf(keys::kVariants)] = Json::array();
   for (const Variant& variant : project.variants) variants.push_back(writeVariant(variant));

@@ -88,8 +88,8 @@ template <>
 const StructInfo& structInfo<Project>();
 
 /// A field of a given project. `path` reads like "motor.rotorInertia", "transmission[1].ratio",
-/// "cycle.segments[0].travel", "title", "variant.name"; supply, controller, motor and transmission
-/// are the active variant's.
+/// "cycle.segments[0].travel", "otherCycles[1].samples", "title", "variant.name"; supply,
+/// controller, motor and transmission are the active variant's.
 struct FieldRef {
   std::string path;
   const FieldInfo* info = nullptr;

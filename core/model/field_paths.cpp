@@ -21,6 +21,13 @@ Node node(std::string path, const T& owner) {
   return {std::move(path), &structInfo<T>(), &owner};
 }
 
+void addCycle(std::vector<Node>& nodes, const std::string& path, const Cycle& cycle) {
+  nodes.push_back(node(path, cycle));
+  for (std::size_t k = 0; k < cycle.segments.size(); ++k) {
+    nodes.push_back(node(fmt::format("{}.segments[{}]", path, k), cycle.segments[k]));
+  }
+}
+
 std::vector<Node> nodesOf(const Project& project) {
   const Variant& variant = project.active();
   std::vector<Node> nodes{node("", project), node("variant", variant),
@@ -30,9 +37,9 @@ std::vector<Node> nodesOf(const Project& project) {
     nodes.push_back(node(fmt::format("transmission[{}]", k), variant.transmission[k]));
   }
   nodes.push_back(node("load", project.load));
-  nodes.push_back(node("cycle", project.cycle));
-  for (std::size_t k = 0; k < project.cycle.segments.size(); ++k) {
-    nodes.push_back(node(fmt::format("cycle.segments[{}]", k), project.cycle.segments[k]));
+  addCycle(nodes, "cycle", project.cycle);
+  for (std::size_t k = 0; k < project.otherCycles.size(); ++k) {
+    addCycle(nodes, fmt::format("otherCycles[{}]", k), project.otherCycles[k]);
   }
   nodes.push_back(node("requirements", project.requirements));
   return nodes;

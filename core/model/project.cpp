@@ -58,8 +58,9 @@ bool operator==(const Variant& a, const Variant& b) {
 }
 
 bool operator==(const Project& a, const Project& b) {
-  return a.load == b.load && a.cycle == b.cycle && a.requirements == b.requirements &&
-         a.variants == b.variants && a.activeVariant == b.activeVariant && sameFields(a, b);
+  return a.load == b.load && a.cycle == b.cycle && a.otherCycles == b.otherCycles &&
+         a.requirements == b.requirements && a.variants == b.variants &&
+         a.activeVariant == b.activeVariant && sameFields(a, b);
 }
 
 }  // namespace jw

@@ -17,34 +17,24 @@ constexpr double kTableSpeedTolerance = 0.01;  // of the peak speed
 constexpr double kAngleTolerance = 1e-6;       // [rad], 0.2 arcsec
 constexpr double kTurn = 2 * std::numbers::pi;
 
-std::string speedText(double speed) {
-  return formatQuantity(speed, Quantity::AngularSpeed);
-}
-std::string angleText(double angle) {
-  return formatQuantity(angle, Quantity::Angle);
-}
+std::string speedText(double speed) { return formatQuantity(speed, Quantity::AngularSpeed); }
+std::string angleText(double angle) { return formatQuantity(angle, Quantity::Angle); }
 
-bool isTable(const Segment& segment) {
-  return segment.law == MotionLaw::Table;
-}
+bool isTable(const Segment& segment) { return segment.law == MotionLaw::Table; }
 
-/// Samples at both sides of the join in front of a segment.
+/// Samples at both sides of the join in front of a move.
 struct Join {
   std::size_t before, after;             ///< segments
   Eigen::Index lastSample, firstSample;  ///< of the one before, of the one after
+  bool wraps;                            ///< where the cycle repeats
 };
 
-std::vector<Join> findJoins(const SampledCycle& sampled) {
-  const auto segmentOf = [&](Eigen::Index i) {
-    return static_cast<std::size_t>(sampled.segment[i]);
-  };
-  const Eigen::Index last = sampled.size() - 1;
-  std::vector<Join> joins;
-  for (Eigen::Index i = 1; i <= last; ++i)
-    if (sampled.segment[i] != sampled.segment[i - 1])
-      joins.push_back({segmentOf(i - 1), segmentOf(i), i - 1, i});
-  joins.push_back({segmentOf(last), 0, last, 0});
-  return joins;
+Join joinAt(const SampledCycle& sampled, std::size_t run) {
+  const std::size_t before = run == 0 ? sampled.runs.size() - 1 : run - 1;
+  const Eigen::Index first = sampled.runs[run].first;
+  return {static_cast<std::size_t>(sampled.runs[before].segment),
+          static_cast<std::size_t>(sampled.runs[run].segment),
+          run == 0 ? sampled.size() - 1 : first - 1, first, run == 0};
 }
 
 std::optional<InputError> speedJump(const SampledCycle& sampled, const Cycle& cycle,
@@ -55,18 +45,17 @@ std::optional<InputError> speedJump(const SampledCycle& sampled, const Cycle& cy
   const double to = sampled.speed[join.firstSample];
   const double share = isTable(before) || isTable(after) ? kTableSpeedTolerance : kSpeedTolerance;
   if (std::abs(to - from) <= share * peak) return std::nullopt;
-  const bool wraps = join.after == 0;
   return InputError{
       fmt::format("the speed jumps from {} at the end of {} to {} at the start of {}{}",
                   speedText(from), segmentTitle(before, join.before), speedText(to),
-                  segmentTitle(after, join.after), wraps ? ", where the cycle repeats" : ""),
+                  segmentTitle(after, join.after), join.wraps ? ", where the cycle repeats" : ""),
       segmentPath(join.after),
       "let both meet at one speed; a jump would take an endless torque and is left out of it"};
 }
 
 std::optional<InputError> angleJump(const SampledCycle& sampled, const Cycle& cycle,
                                     const Join& join) {
-  const double start = join.after == 0 ? cycle.startAngle : sampled.angle[join.lastSample];
+  const double start = join.wraps ? cycle.startAngle : sampled.angle[join.lastSample];
   const double jump = sampled.angle[join.firstSample] - start;
   if (std::abs(jump) <= kAngleTolerance) return std::nullopt;
   return InputError{fmt::format("the angle jumps by {} at the start of {}", angleText(jump),
@@ -80,7 +69,7 @@ std::optional<InputError> openCycle(const SampledCycle& sampled, const Cycle& cy
   const bool wholeTurns = std::abs(gap - kTurn * std::round(gap / kTurn)) <= kAngleTolerance;
   return InputError{
       fmt::format("the cycle does not return to its start: it ends {} from there", angleText(gap)),
-      segmentPath(cycle.segments.size() - 1),
+      segmentPath(static_cast<std::size_t>(sampled.runs.back().segment)),
       wholeTurns ? "that is right for a joint that turns on and on; else add a move back"
                  : fmt::format("add a move of {}", angleText(-gap))};
 }
@@ -91,9 +80,12 @@ std::vector<InputError> joinWarnings(const SampledCycle& sampled, const Cycle& c
   std::vector<InputError> warnings;
   const double peak = sampled.speed.abs().maxCoeff();
   const auto add = [&](const std::optional<InputError>& w) {
-    if (w) warnings.push_back(*w);
+    // A block that repeats breaks at the same join again and again.
+    if (w && std::find(warnings.begin(), warnings.end(), *w) == warnings.end())
+      warnings.push_back(*w);
   };
-  for (const Join& join : findJoins(sampled)) {
+  for (std::size_t run = 1; run <= sampled.runs.size(); ++run) {
+    const Join join = joinAt(sampled, run % sampled.runs.size());
     add(angleJump(sampled, cycle, join));
     add(speedJump(sampled, cycle, join, peak));
   }

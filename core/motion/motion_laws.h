@@ -7,8 +7,20 @@
 
 namespace jw {
 
+/// What a move's course depends on, without its time.
+struct MotionShape {
+  MotionLaw law = MotionLaw::Trapezoidal;
+  double travel = 0;  ///< [rad] end minus start; amplitude for Sinusoid
+  double accelShare = 1.0 / 3, decelShare = 1.0 / 3, jerkShare = 0.5;
+  double periods = 1;
+};
+
+/// The shape that a segment's own fields give.
+MotionShape shapeOf(const Segment& segment);
+
 // Motion laws in normalised form: u = time over duration, s = position over travel. Arguments are
-// taken as checked (cycleInputError). The laws are named as in VDI 2143 part 1 and the cam handbooks.
+// taken as checked (cycleInputError). The laws are named as in VDI 2143 part 1 and the cam
+// handbooks.
 
 /// Constant acceleration for `accelShare` of the time, cruise, constant deceleration for
 /// `decelShare` [both 1, above 0, sum at most 1]. Cruise speed 1/(1 − (accelShare + decelShare)/2).
@@ -45,8 +57,8 @@ std::vector<SmoothPiece> modifiedSinePieces();
 /// Standing still: s = 0.
 std::vector<SmoothPiece> dwellPieces();
 
-/// The pieces of the segment's law, in order of time, covering u from 0 to 1; empty for
+/// The pieces of the shape's law, in order of time, covering u from 0 to 1; empty for
 /// MotionLaw::Table, which has no closed form. A move without travel is a dwell.
-std::vector<SmoothPiece> motionPieces(const Segment& segment);
+std::vector<SmoothPiece> motionPieces(const MotionShape& shape);
 
 }  // namespace jw

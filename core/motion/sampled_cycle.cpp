@@ -8,15 +8,18 @@
 
 #include "core/motion/joins.h"
 #include "core/motion/motion_laws.h"
+#include "core/motion/resolved_moves.h"
 #include "core/motion/segment_input.h"
 #include "core/motion/table_motion.h"
 
 namespace jw {
 namespace {
 
-/// One segment ready to be sampled.
-struct PlannedSegment {
+/// One move ready to be sampled.
+struct PlannedMove {
   const Segment* segment = nullptr;
+  int index = 0;                        ///< of the segment
+  double travel = 0;                    ///< [rad] what the normalised position is multiplied with
   double start = 0;                     ///< [s]
   double duration = 0;                  ///< [s]
   std::vector<SmoothPiece> pieces;      ///< empty for a table
@@ -30,15 +33,20 @@ struct PlannedSegment {
   }
 };
 
-std::vector<PlannedSegment> planSegments(const Cycle& cycle) {
-  std::vector<PlannedSegment> plan(cycle.segments.size());
+std::vector<PlannedMove> planMoves(const Cycle& cycle, const ResolvedCycle& resolved) {
+  std::vector<PlannedMove> plan(resolved.moves.size());
   double time = 0;
   for (std::size_t i = 0; i < plan.size(); ++i) {
-    const Segment& segment = cycle.segments[i];
-    const bool table = segment.law == MotionLaw::Table;
-    const double duration = table ? segment.table.time.back() : segment.duration;
-    plan[i] = {&segment, time, duration, motionPieces(segment), {}};
-    time += duration;
+    const ResolvedMove& move = resolved.moves[i];
+    const double travel = move.shape.law == MotionLaw::Dwell ? 0 : move.shape.travel;
+    plan[i] = {&cycle.segments[move.origin],
+               static_cast<int>(move.origin),
+               travel,
+               time,
+               move.duration,
+               motionPieces(move.shape),
+               {}};
+    time += move.duration;
   }
   return plan;
 }
@@ -46,9 +54,7 @@ std::vector<PlannedSegment> planSegments(const Cycle& cycle) {
 /// More than this is refused: it would fill the memory of a common computer.
 constexpr Eigen::Index kMostSamplesInAll = 30'000'000;
 
-bool stands(const PlannedSegment& planned) {
-  return planned.segment->law == MotionLaw::Dwell;
-}
+bool stands(const PlannedMove& planned) { return planned.segment->law == MotionLaw::Dwell; }
 
 /// Nothing changes in a dwell but the time: it gets few intervals, however long it is.
 Eigen::Index dwellIntervals(int samples) {
@@ -56,10 +62,10 @@ Eigen::Index dwellIntervals(int samples) {
 }
 
 /// An even number of intervals for each piece: of moves in proportion to their duration.
-void planIntervals(std::vector<PlannedSegment>& plan, int samples) {
+void planIntervals(std::vector<PlannedMove>& plan, int samples) {
   double moving = 0;
-  for (const PlannedSegment& planned : plan) moving += stands(planned) ? 0 : planned.duration;
-  for (PlannedSegment& planned : plan) {
+  for (const PlannedMove& planned : plan) moving += stands(planned) ? 0 : planned.duration;
+  for (PlannedMove& planned : plan) {
     for (const SmoothPiece& piece : planned.pieces) {
       const double share = planned.duration * (piece.end - piece.begin) / moving;
       const auto wanted =
@@ -94,11 +100,6 @@ void fillSimpson(Eigen::Ref<Eigen::ArrayXd> weight, double step) {
   weight[0] = weight[n] = step / 3;
 }
 
-/// What the segment's normalised position is multiplied with [rad].
-double travelOf(const Segment& segment) {
-  return segment.law == MotionLaw::Dwell ? 0 : segment.travel;
-}
-
 /// Speeds below this share of the mean speed are rounding: the joint rests. Friction must not take
 /// its sign from them.
 constexpr double kRestSpeed = 1e-12;
@@ -108,27 +109,27 @@ class Sampler {
  public:
   Sampler(SampledCycle& out, double startAngle) : out_(out), angle_(startAngle) {}
 
-  void add(const PlannedSegment& planned, int index) {
-    out_.segment.segment(next_, planned.samples()) = index;
+  void add(const PlannedMove& planned) {
+    out_.runs.push_back({planned.index, next_});
+    out_.segment.segment(next_, planned.samples()) = planned.index;
     planned.pieces.empty() ? addTable(planned) : addPieces(planned);
   }
 
  private:
-  void addPieces(const PlannedSegment& planned) {
+  void addPieces(const PlannedMove& planned) {
     for (std::size_t k = 0; k < planned.pieces.size(); ++k)
       addPiece(planned, planned.pieces[k], planned.intervals[k] + 1);
     const SmoothPiece& last = planned.pieces.back();
-    angle_ += travelOf(*planned.segment) * stateAt(last, last.end).position;
+    angle_ += planned.travel * stateAt(last, last.end).position;
   }
 
-  void addPiece(const PlannedSegment& planned, const SmoothPiece& piece, Eigen::Index n) {
+  void addPiece(const PlannedMove& planned, const SmoothPiece& piece, Eigen::Index n) {
     auto angle = out_.angle.segment(next_, n);
     auto speed = out_.speed.segment(next_, n);
     auto acceleration = out_.acceleration.segment(next_, n);
     samplePiece(piece, {angle, speed, acceleration});
-    const double travel = travelOf(*planned.segment);
-    const double mean = travel / planned.duration;
-    angle = angle_ + travel * angle;
+    const double mean = planned.travel / planned.duration;
+    angle = angle_ + planned.travel * angle;
     const double rest = kRestSpeed * std::max(1.0, piece.frequency);
     speed = (speed.abs() < rest).select(0, mean * speed);
     acceleration *= mean / planned.duration;
@@ -140,7 +141,7 @@ class Sampler {
     next_ += n;
   }
 
-  void addTable(const PlannedSegment& planned) {
+  void addTable(const PlannedMove& planned) {
     const MotionTable& table = planned.segment->table;
     const TableMotion motion = tableMotion(table, planned.segment->smoothing);
     const auto n = static_cast<Eigen::Index>(table.time.size());
@@ -162,7 +163,7 @@ class Sampler {
   }
 
   SampledCycle& out_;
-  double angle_;  ///< [rad] at the start of the segment
+  double angle_;  ///< [rad] at the start of the move
   Eigen::Index next_ = 0;
 };
 
@@ -184,18 +185,22 @@ std::optional<InputError> overflowError(const SampledCycle& sampled, const Cycle
 
 tl::expected<SampledCycle, InputError> sampleCycle(const Cycle& cycle) {
   if (auto error = cycleInputError(cycle)) return tl::unexpected(*error);
-  std::vector<PlannedSegment> plan = planSegments(cycle);
-  const double period = plan.back().start + plan.back().duration;
+  auto resolved = resolveMoves(cycle);
+  if (!resolved) return tl::unexpected(resolved.error());
+  std::vector<PlannedMove> plan = planMoves(cycle, *resolved);
   planIntervals(plan, cycle.samples);
   Eigen::Index count = 0;
-  for (const PlannedSegment& planned : plan) count += planned.samples();
+  for (const PlannedMove& planned : plan) count += planned.samples();
   if (count > kMostSamplesInAll) return tl::unexpected(tooManySamples(count));
   SampledCycle sampled = emptySamples(count);
-  sampled.period = period;
+  sampled.period = plan.back().start + plan.back().duration;
+  sampled.runs.reserve(plan.size());
   Sampler sampler(sampled, cycle.startAngle);
-  for (std::size_t i = 0; i < plan.size(); ++i) sampler.add(plan[i], static_cast<int>(i));
+  for (const PlannedMove& planned : plan) sampler.add(planned);
   if (auto error = overflowError(sampled, cycle)) return tl::unexpected(*error);
-  sampled.warnings = joinWarnings(sampled, cycle);
+  sampled.warnings = std::move(resolved->warnings);
+  for (InputError& warning : joinWarnings(sampled, cycle))
+    sampled.warnings.push_back(std::move(warning));
   return sampled;
 }
 

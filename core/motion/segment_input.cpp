@@ -18,7 +18,7 @@ constexpr double kLongestDuration = 1e9;  // [s] of a table
 constexpr double kShareRounding = 1e-12;  // of accelShare + decelShare, typed as decimals
 
 /// Fields without a default that sampling cannot do without.
-constexpr std::array<std::string_view, 2> kNeeded{"travel", "duration"};
+constexpr std::array<std::string_view, 3> kNeeded{"travel", "target", "duration"};
 
 bool isNeeded(const FieldInfo& field) {
   return isSet(field.defaultValue) ||
@@ -26,9 +26,7 @@ bool isNeeded(const FieldInfo& field) {
 }
 
 /// "Lift: " in front of what is wrong with its values; nothing in front of the cycle's own.
-std::string introduction(const std::string& title) {
-  return title.empty() ? "" : title + ": ";
-}
+std::string introduction(const std::string& title) { return title.empty() ? "" : title + ": "; }
 
 MaybeError fieldError(const FieldInfo& field, double value, const std::string& title,
                       const std::string& path) {
@@ -55,7 +53,8 @@ MaybeError fieldsError(const T& owner, const std::string& title, const std::stri
 MaybeError shareSumError(const Segment& segment, const std::string& title,
                          const std::string& path) {
   const bool hasShares =
-      segment.law == MotionLaw::Trapezoidal || segment.law == MotionLaw::JerkLimited;
+      (segment.law == MotionLaw::Trapezoidal || segment.law == MotionLaw::JerkLimited) &&
+      segment.timing == MoveTiming::Duration;
   const double sum = segment.accelShare + segment.decelShare;
   if (!hasShares || sum <= 1 + kShareRounding) return std::nullopt;
   return InputError{fmt::format("{}: speeding up takes {:g} and slowing down {:g} of the duration, "
@@ -111,9 +110,7 @@ MaybeError tableSizeError(const MotionTable& table, const std::string& path) {
 
 }  // namespace
 
-std::string segmentPath(std::size_t index) {
-  return fmt::format("cycle.segments[{}]", index);
-}
+std::string segmentPath(std::size_t index) { return fmt::format("cycle.segments[{}]", index); }
 
 std::string segmentTitle(const Segment& segment, std::size_t index) {
   if (segment.name.empty()) return fmt::format("segment {}", index + 1);
@@ -145,7 +142,9 @@ std::optional<InputError> cycleInputError(const Cycle& cycle) {
     return InputError{"the cycle has no segments", "cycle.segments", "add at least one move"};
   if (auto error = fieldsError(cycle, "", "cycle")) return error;
   for (std::size_t i = 0; i < cycle.segments.size(); ++i)
-    if (auto error = segmentInputError(cycle.segments[i], i)) return error;
+    if (auto error =
+            cycle.segments[i].disabled ? std::nullopt : segmentInputError(cycle.segments[i], i))
+      return error;
   return std::nullopt;
 }
 

@@ -16,8 +16,8 @@ std::string segmentTitle(const Segment& segment, std::size_t index);
 
 /// The first value of the cycle that cannot be used, with its path, what was found and what is
 /// allowed; nothing if the cycle can be sampled. Only values that matter with the segment's law
-/// count. Allowed is what the field catalogue says, with at least one segment and accelShare +
-/// decelShare at most 1.
+/// count, and none of a disabled segment. Allowed is what the field catalogue says, with at least
+/// one segment and accelShare + decelShare at most 1.
 std::optional<InputError> cycleInputError(const Cycle& cycle);
 
 /// As cycleInputError, of one segment.

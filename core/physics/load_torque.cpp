@@ -72,11 +72,12 @@ LoadTorque loadTorque(const SampledCycle& cycle, const Cycle& source, const Load
   torque.external = at.external;
   torque.total =
       torque.inertia + torque.gravity + torque.friction + torque.spring + torque.external;
+  torque.largestInertia = 0;
   for (const Segment& segment : source.segments) {
     torque.segmentInertia.push_back(loadInertia(load, payloadOf(load, segment)));
+    if (segment.disabled) continue;
+    torque.largestInertia = std::max(torque.largestInertia, torque.segmentInertia.back());
   }
-  torque.largestInertia =
-      *std::max_element(torque.segmentInertia.begin(), torque.segmentInertia.end());
   return torque;
 }
 

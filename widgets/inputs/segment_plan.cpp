@@ -25,6 +25,22 @@ QString valueText(const FieldGroup& fields, std::string_view key) {
   return shown.number + (joined ? QString() : QString(QChar(0x00A0))) + shown.unit;
 }
 
+/// "to 40°".
+QString targetText(const FieldGroup& fields) {
+  const QString text = valueText(fields, "target");
+  return text.isEmpty() || text.endsWith(QStringLiteral("needed")) ? text : "to " + text;
+}
+
+/// What there is to say of a move besides its way and time.
+QStringList remarksOf(const Segment& segment) {
+  QStringList remarks;
+  const bool travels = segment.law != MotionLaw::Dwell && segment.law != MotionLaw::Table;
+  if (travels && segment.timing == MoveTiming::Limits) remarks << QStringLiteral("by limits");
+  if (segment.repeats > 1) remarks << QString("%1 times").arg(segment.repeats);
+  if (segment.disabled) remarks << QStringLiteral("switched off");
+  return remarks;
+}
+
 QString tableText(const MotionTable& table) {
   if (table.time.empty()) return QStringLiteral("no points yet");
   return QString("%1 points · %2 s")
@@ -36,8 +52,10 @@ CardText segmentText(const FieldGroup& fields, int index) {
   const auto& segment = *static_cast<const Segment*>(fields.owner());
   const QString law = lawLabel(static_cast<int>(segment.law));
   const QString title = QString("Move %1").arg(index + 1);
-  QStringList parts{valueText(fields, "travel"), valueText(fields, "duration"), law};
+  QStringList parts{valueText(fields, "travel"), targetText(fields), valueText(fields, "duration"),
+                    law};
   if (segment.law == MotionLaw::Table) parts << tableText(segment.table);
+  parts << remarksOf(segment);
   parts.removeAll(QString());
   return {segment.name.empty() ? title : toQString(segment.name), parts.join(" · ")};
 }

@@ -172,7 +172,7 @@ TEST(MotionLaws, ASegmentWithoutTravelStandsStill) {
   Segment segment;
   segment.travel = 0;
   segment.accelShare = 0;
-  const auto pieces = motionPieces(segment);
+  const auto pieces = motionPieces(shapeOf(segment));
   ASSERT_EQ(pieces.size(), 1u);
   EXPECT_EQ(stateAt(pieces.front(), 0.7).position, 0);
 }
@@ -182,7 +182,7 @@ TEST(MotionLaws, EveryLawWithAClosedFormHasPieces) {
   segment.travel = 1;
   for (int law = 0; law < static_cast<int>(MotionLaw::Table); ++law) {
     segment.law = static_cast<MotionLaw>(law);
-    EXPECT_FALSE(motionPieces(segment).empty()) << law;
+    EXPECT_FALSE(motionPieces(shapeOf(segment)).empty()) << law;
   }
 }
 
