@@ -22,6 +22,8 @@ class RandomProject {
     project.variants.resize(1 + pick(3));
     project.cycle.segments.resize(pick(4));
     for (Segment& segment : project.cycle.segments) fillTable(segment.table);
+    project.otherCycles.resize(pick(3));
+    for (Cycle& cycle : project.otherCycles) cycle.segments.resize(pick(3));
     for (std::size_t k = 0; k < project.variants.size(); ++k) {
       project.activeVariant = static_cast<int>(k);
       project.active().transmission.resize(pick(4));

@@ -74,7 +74,8 @@ TEST(FieldCatalogue, ChoicesAreDistinct) {
 }
 
 TEST(FieldCatalogue, EveryFieldIsFoundByItsPath) {
-  const Project project = exampleProject();
+  Project project = exampleProject();
+  project.otherCycles = {project.cycle};
   std::set<std::string> paths;
   for (const FieldRef& field : allFields(project)) {
     EXPECT_TRUE(paths.insert(field.path).second) << field.path;
@@ -83,9 +84,10 @@ TEST(FieldCatalogue, EveryFieldIsFoundByItsPath) {
     EXPECT_EQ(found->info, field.info);
     EXPECT_EQ(found->owner, field.owner);
   }
-  for (const char* path : {"title", "variant.name", "supply.voltage", "controller.currentPeak",
-                           "motor.rotorInertia", "transmission[1].ratio", "load.inertia",
-                           "cycle.samples", "cycle.segments[3].duration", "requirements.life"}) {
+  for (const char* path :
+       {"title", "variant.name", "supply.voltage", "controller.currentPeak", "motor.rotorInertia",
+        "transmission[1].ratio", "load.inertia", "cycle.samples", "cycle.segments[3].duration",
+        "otherCycles[0].samples", "otherCycles[0].segments[1].travel", "requirements.life"}) {
     EXPECT_TRUE(paths.contains(path)) << path;
   }
 }
