@@ -31,6 +31,7 @@ std::vector<Part> foundations(Part part) {
     }
     case Part::Continuous: return {Part::Motor, Part::Continuous};
     case Part::Envelope: return {Part::Motor, Part::Envelope};
+    case Part::Mix: return {Part::Mix};
   }
   return {};
 }
@@ -47,6 +48,9 @@ bool present(const Evaluation& result, Part part) {
     case Part::Supply: return result.supply.has_value();
     case Part::Continuous: return result.envelope && result.envelope->continuous;
     case Part::Envelope: return result.envelope.has_value();
+    case Part::Mix:
+      return std::none_of(result.missing.begin(), result.missing.end(),
+                          [](const MissingInput& m) { return m.part == Part::Mix; });
   }
   return false;
 }
@@ -78,6 +82,18 @@ std::string_view originOf(const FieldRef& field, double value) {
   const bool isDefault =
       value == field.info->defaultValue && !typed.contains(std::string(field.info->key));
   return isDefault ? "usual value" : "typed";
+}
+
+/// "Over the daily mix: "pick" 50 %, cycle 2 20 %, idle 30 %."
+std::string mixText(const DailyMix& mix) {
+  const auto percent = [](double share) {
+    return formatQuantity(share, Quantity::Fraction, "%", 3);
+  };
+  std::string text = "Over the daily mix: ";
+  for (const MixedCycle& cycle : mix.cycles) {
+    text += fmt::format("{} {}, ", cycle.title, percent(cycle.share));
+  }
+  return text + fmt::format("idle {}.", percent(mix.idle));
 }
 
 /// "Belt", "Coupling" or "Drive".
@@ -151,6 +167,15 @@ double CheckWriter::value(double value, const Derived& about) {
                                  {}});
   }
   return value;
+}
+
+std::string_view CheckWriter::meanOrigin() const {
+  return context_.result.mix ? "from the daily mix" : "from the cycle";
+}
+
+bool CheckWriter::hasDay() {
+  if (working_ && context_.result.mix) note(mixText(*context_.result.mix));
+  return has(Part::Mix);
 }
 
 void CheckWriter::formula(std::string_view text) {

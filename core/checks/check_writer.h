@@ -54,6 +54,11 @@ class CheckWriter {
   /// A value on the way to the result. Returns it.
   double value(double value, const Derived& about);
 
+  /// Origin of a mean: the daily mix where there is one.
+  std::string_view meanOrigin() const;
+  /// Whether the daily mix, if one is wanted, was evaluated; says in the note what it is.
+  bool hasDay();
+
   void formula(std::string_view text);
   void source(std::string_view text);
   void note(std::string_view text);

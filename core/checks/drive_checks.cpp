@@ -21,14 +21,28 @@ bool hasLife(const CheckContext& context) {
   return family != StageFamily::Belt && family != StageFamily::Coupling;
 }
 
+/// The stage's means over the day; null if the cycle shown is all there is.
+const WearMeans* overTheDay(const CheckContext& context) {
+  if (!context.result.mix) return nullptr;
+  return &context.result.mix->stages[static_cast<std::size_t>(context.stage)];
+}
+
 double meanTorque(const CheckContext& context) {
+  if (const WearMeans* day = overTheDay(context)) return day->load;
   const StageLoad& load = context.driveLoad();
   return averageTorque(*context.result.cycle, load.outputTorque, load.inputSpeed,
                        context.drive().lifeExponent);
 }
 
 double meanSpeed(const CheckContext& context) {
+  if (const WearMeans* day = overTheDay(context)) return day->speed;
   return averageSpeed(*context.result.cycle, context.driveLoad().inputSpeed);
+}
+
+/// Whether there are means over the cycle or the day.
+bool hasMeans(CheckWriter& w) {
+  const bool chain = w.has(Part::Chain);
+  return w.hasDay() && chain;
 }
 
 void torquePeak(const CheckContext& context, CheckWriter& w) {
@@ -57,9 +71,9 @@ void torqueAverage(const CheckContext& context, CheckWriter& w) {
     limit = w.stageInput(stage.ratedTorque, "ratedTorque");
   }
   w.stageInput(stage.lifeExponent, "lifeExponent");
-  if (!w.has(Part::Chain)) return;
+  if (!hasMeans(w)) return;
   const double mean = w.value(meanTorque(context), {"T_av", "Average output torque",
-                                                    Quantity::Torque, "N*m", "from the cycle"});
+                                                    Quantity::Torque, "N*m", w.meanOrigin()});
   w.compare(mean, limit);
 }
 
@@ -79,10 +93,9 @@ void speedAverage(const CheckContext& context, CheckWriter& w) {
   w.formula("n_av = \u2211|n| \u0394t / t_c against n_A");
   w.source("Mean input speed over the cycle, dwells included; common practice, no source");
   const double limit = w.stageInput(context.drive().averageSpeed, "averageSpeed");
-  if (!w.has(Part::Chain)) return;
-  const double mean =
-      w.value(meanSpeed(context),
-              {"n_av", "Average input speed", Quantity::AngularSpeed, "rpm", "from the cycle"});
+  if (!hasMeans(w)) return;
+  const double mean = w.value(meanSpeed(context), {"n_av", "Average input speed",
+                                                   Quantity::AngularSpeed, "rpm", w.meanOrigin()});
   w.compare(mean, limit);
 }
 
@@ -110,7 +123,7 @@ double ratedLifeReached(const CheckContext& context, double speed, CheckWriter& 
   w.stageInput(stage.lifeExponent, "lifeExponent");
   if (!w.has(Part::Chain)) return kUnset;
   const double torque = w.value(meanTorque(context), {"T_av", "Average output torque",
-                                                      Quantity::Torque, "N*m", "from the cycle"});
+                                                      Quantity::Torque, "N*m", w.meanOrigin()});
   return driveLife(stage.ratedLife, stage.ratedTorque, stage.ratedSpeed, stage.lifeExponent, torque,
                    speed);
 }
@@ -121,9 +134,9 @@ void life(const CheckContext& context, CheckWriter& w) {
   w.input(wanted.life, "requirements.life");
   w.input(wanted.reliability, "requirements.reliability");
   double speed = kUnset;
-  if (w.has(Part::Chain)) {
-    speed = w.value(meanSpeed(context), {"n_av", "Average input speed", Quantity::AngularSpeed,
-                                         "rpm", "from the cycle"});
+  if (hasMeans(w)) {
+    speed = w.value(meanSpeed(context),
+                    {"n_av", "Average input speed", Quantity::AngularSpeed, "rpm", w.meanOrigin()});
   }
   const double basic = lastsByContacts(context.drive()) ? contactLife(context, speed, w)
                                                         : ratedLifeReached(context, speed, w);

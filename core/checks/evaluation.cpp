@@ -8,6 +8,7 @@
 
 #include "core/checks/check_writer.h"
 #include "core/checks/headline_quantities.h"
+#include "core/checks/mix_evaluation.h"
 
 namespace jw {
 namespace {
@@ -75,11 +76,6 @@ std::optional<ContinuousLimit> continuousPart(const Project& project,
   keep(limit, continuousLimit(project.active().motor, atReference, project.requirements),
        Part::Continuous, result);
   return limit;
-}
-
-/// [°C] winding and magnet temperature for which currents and the peak envelope are computed.
-double temperatureInUse(const Motor& motor) {
-  return isSet(motor.windingTemperature) ? motor.windingTemperature : motor.referenceTemperature;
 }
 
 /// Weakening works through the d axis: with L_q alone it would be guesswork.
@@ -266,6 +262,7 @@ Evaluation evaluate(const Project& project, std::stop_token stop) {
     result.tightest =
         findTightest(*result.envelope, result.chain->motorSpeed, result.demand->torque);
   }
+  evaluateMix(project, result);
   if (stop.stop_requested()) return result.stopped = true, result;
   result.quantities = headlineQuantities(project, result);
   runChecks(project, result);

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/checks/check.h"
+#include "core/checks/daily_mix_result.h"
 #include "core/model/project.h"
 #include "core/motion/sampled_cycle.h"
 #include "core/physics/load_torque.h"
@@ -34,7 +35,19 @@ struct Notice {
 };
 
 /// The parts of an evaluation, each built on earlier ones.
-enum class Part { Cycle, Load, Stages, Chain, Motor, Demand, Heat, Supply, Continuous, Envelope };
+enum class Part {
+  Cycle,
+  Load,
+  Stages,
+  Chain,
+  Motor,
+  Demand,
+  Heat,
+  Supply,
+  Continuous,
+  Envelope,
+  Mix
+};
 
 /// An input whose absence or error kept a part from being evaluated.
 struct MissingInput : InputError {
@@ -59,6 +72,7 @@ struct Evaluation {
   std::optional<SupplyFlow> supply;  ///< energy drawn and returned
   std::optional<TorqueEnvelope> envelope;
   std::optional<TightestPoint> tightest;
+  std::optional<DailyMix> mix;  ///< none if the cycle shown runs all day
   std::vector<NamedQuantity> quantities;
   std::vector<Check> checks;  ///< in catalogue order
   std::vector<Notice> notices;

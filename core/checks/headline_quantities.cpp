@@ -130,6 +130,18 @@ constexpr Headline kHeadlines[] = {
      [](P, E e) { return e.demand->supplyPower.maxCoeff(); }},
     {"supply.power_mean", "Mean power from the supply", Quantity::Power, "W", hasSupply,
      [](P, E e) { return e.supply->powerMean; }},
+    {"supply.energy_per_day", "Energy drawn per day", Quantity::Energy, "kWh", hasSupply,
+     [](P p, E e) {
+       const double power = e.mix ? e.mix->powerMean : e.supply->powerMean;
+       return power * p.requirements.dutyPerDay;
+     }},
+    {"mix.idle_share", "Share of the day that is idle", Quantity::Fraction, "%", hasLoad,
+     [](P, E e) { return e.mix ? e.mix->idle : 0; }},
+    {"mix.motor_torque_rms", "Motor torque over the day, root mean square", Quantity::Torque, "N*m",
+     hasDemand, [](P, E e) { return e.mix ? e.mix->torqueRms : e.demand->torqueRms; }},
+    {"mix.temperature_winding_mean", "Winding temperature over the day, mean",
+     Quantity::Temperature, "degC", hasHeat,
+     [](P, E e) { return e.mix ? e.mix->windingMean : e.heat->periodic.windingMean; }},
     {"supply.power_returned_peak", "Peak power returned to the supply", Quantity::Power, "W",
      hasDemand, [](P, E e) { return std::max(0.0, -e.demand->supplyPower.minCoeff()); }},
 };

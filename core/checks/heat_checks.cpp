@@ -16,6 +16,51 @@ constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 const PeriodicHeat& periodic(const CheckContext& context) { return context.result.heat->periodic; }
 
+/// The hottest that one node becomes, and where.
+struct HottestNode {
+  double peak = 0;           ///< [°C]; infinite on runaway
+  bool ofCycleShown = true;  ///< whether it is an instant of the cycle shown
+};
+
+/// Over the cycle shown, or over every cycle of the day and their mean losses.
+HottestNode hottestNode(const CheckContext& context, double PeriodicHeat::*peak,
+                        double MixedHeat::*mixedPeak, double DailyMix::*mean) {
+  const PeriodicHeat& shown = periodic(context);
+  if (!context.result.mix) return {shown.runaway ? kInfinity : shown.*peak, true};
+  const double day = context.result.mix.value().*mean;
+  HottestNode worst{std::isfinite(day) ? day : kInfinity, false};
+  for (const MixedCycle& cycle : context.result.mix->cycles) {
+    if (!cycle.heat) continue;
+    const double own = cycle.heat->runaway ? kInfinity : (*cycle.heat).*mixedPeak;
+    if (own >= worst.peak) worst = {own, cycle.path == "cycle"};
+  }
+  return worst;
+}
+
+HottestNode hottestWinding(const CheckContext& context) {
+  return hottestNode(context, &PeriodicHeat::windingPeak, &MixedHeat::windingPeak,
+                     &DailyMix::windingMean);
+}
+
+HottestNode hottestHousing(const CheckContext& context) {
+  return hottestNode(context, &PeriodicHeat::housingPeak, &MixedHeat::housingPeak,
+                     &DailyMix::housingMean);
+}
+
+/// Whether heat is known, of every cycle of the day.
+bool hasHeat(CheckWriter& w) {
+  const bool heat = w.has(Part::Heat);
+  return w.hasDay() && heat;
+}
+
+/// What the day's mean losses would settle at, and which cycle is judged.
+void showDay(const CheckContext& context, CheckWriter& w, double DailyMix::*mean) {
+  if (!context.result.mix) return;
+  w.note("Judged is the hottest of its cycles, as if it were repeated for hours.");
+  w.value(context.result.mix.value().*mean, {"T_day", "At the day's mean losses",
+                                             Quantity::Temperature, "degC", "from the daily mix"});
+}
+
 /// Resistances, capacities and the ambient, for the working.
 void showNetwork(const CheckContext& context, CheckWriter& w) {
   const HeatNetwork& n = context.result.heat->network;
@@ -31,18 +76,17 @@ void showNetwork(const CheckContext& context, CheckWriter& w) {
 
 /// Margin of temperatures counts from the ambient; a runaway is beyond every limit.
 void compareHeat(const CheckContext& context, CheckWriter& w, double peak, double limit) {
-  const bool runaway = periodic(context).runaway;
-  if (runaway) {
+  if (std::isinf(peak)) {
     w.note(
         "Thermal runaway: the copper's resistance, or the current that a weaker magnet asks for, "
         "grows faster than the cooling; every cycle ends hotter than the one before.");
   }
-  w.compareRise(runaway ? kInfinity : peak, limit, context.result.heat->network.ambient);
+  w.compareRise(peak, limit, context.result.heat->network.ambient);
 }
 
 /// The instant at which a node of the repeated cycle is hottest; none if it never repeats.
-void atHottest(const Eigen::ArrayXd& temperature, CheckWriter& w) {
-  if (temperature.size() == 0) return;
+void atHottest(const HottestNode& node, const Eigen::ArrayXd& temperature, CheckWriter& w) {
+  if (!node.ofCycleShown || temperature.size() == 0) return;
   Eigen::Index at = 0;
   temperature.maxCoeff(&at);
   w.at(at);
@@ -62,14 +106,15 @@ void windingTemperature(const CheckContext& context, CheckWriter& w) {
   const double limit =
       w.value(windingLimitThere(context),
               {"T_lim", "Winding limit, derated for altitude", Quantity::Temperature, "degC"});
-  if (!w.has(Part::Heat)) return;
+  if (!hasHeat(w)) return;
   showNetwork(context, w);
   w.value(periodic(context).windingMean,
           {"T_mean", "Winding, mean", Quantity::Temperature, "degC", "from the cycle"});
-  w.value(periodic(context).windingPeak,
-          {"T_peak", "Winding, peak", Quantity::Temperature, "degC", "from the cycle"});
-  atHottest(periodic(context).winding, w);
-  compareHeat(context, w, periodic(context).windingPeak, limit);
+  showDay(context, w, &DailyMix::windingMean);
+  const HottestNode hottest = hottestWinding(context);
+  w.value(hottest.peak, {"T_peak", "Winding, peak", Quantity::Temperature, "degC", w.meanOrigin()});
+  atHottest(hottest, periodic(context).winding, w);
+  compareHeat(context, w, hottest.peak, limit);
 }
 
 void housingTemperature(const CheckContext& context, CheckWriter& w) {
@@ -78,12 +123,13 @@ void housingTemperature(const CheckContext& context, CheckWriter& w) {
   w.note("The housing carries bearings, encoder and grease, and what is mounted to it.");
   const double limit =
       w.input(context.variant().motor.housingTemperatureMax, "motor.housingTemperatureMax");
-  if (!w.has(Part::Heat)) return;
+  if (!hasHeat(w)) return;
   showNetwork(context, w);
-  w.value(periodic(context).housingPeak,
-          {"T_peak", "Housing, peak", Quantity::Temperature, "degC", "from the cycle"});
-  atHottest(periodic(context).housing, w);
-  compareHeat(context, w, periodic(context).housingPeak, limit);
+  showDay(context, w, &DailyMix::housingMean);
+  const HottestNode hottest = hottestHousing(context);
+  w.value(hottest.peak, {"T_peak", "Housing, peak", Quantity::Temperature, "degC", w.meanOrigin()});
+  atHottest(hottest, periodic(context).housing, w);
+  compareHeat(context, w, hottest.peak, limit);
 }
 
 bool hasMagnetLimit(const CheckContext& context) {
@@ -136,11 +182,12 @@ void touchTemperature(const CheckContext& context, CheckWriter& w) {
   const double limit =
       w.value(burnThreshold(context.project.requirements.touchContact),
               {"T_burn", "Burn threshold for that contact", Quantity::Temperature, "degC"});
-  if (!w.has(Part::Heat)) return;
-  w.value(periodic(context).housingPeak,
-          {"T_housing", "Housing, peak", Quantity::Temperature, "degC", "from the cycle"});
-  atHottest(periodic(context).housing, w);
-  compareHeat(context, w, periodic(context).housingPeak, limit);
+  if (!hasHeat(w)) return;
+  const HottestNode hottest = hottestHousing(context);
+  w.value(hottest.peak,
+          {"T_housing", "Housing, peak", Quantity::Temperature, "degC", w.meanOrigin()});
+  atHottest(hottest, periodic(context).housing, w);
+  compareHeat(context, w, hottest.peak, limit);
 }
 
 constexpr std::array kKinds{

@@ -89,6 +89,13 @@ OutputBearingLoad bearingLoad(const CheckContext& context) {
   return found.value_or(OutputBearingLoad{});
 }
 
+/// Of the day, or of the cycle if it is all there is.
+WearMeans bearingMeans(const CheckContext& context) {
+  if (context.result.mix && context.result.mix->bearing) return *context.result.mix->bearing;
+  const OutputBearingLoad load = bearingLoad(context);
+  return {load.equivalentLoad, load.meanSpeed};
+}
+
 void bearingLife(const CheckContext& context, CheckWriter& w) {
   w.formula("L = a_1 (C / P)^p 10^6 / n_av, P = X (F_r + 2 M / d_pw) + Y F_a, against L_w");
   w.source(
@@ -101,15 +108,15 @@ void bearingLife(const CheckContext& context, CheckWriter& w) {
   w.input(wanted.life, "requirements.life");
   w.input(wanted.reliability, "requirements.reliability");
   if (!w.has(Part::Cycle) || !w.has(Part::Load) || !isSet(bearing.pitchDiameter)) return;
-  const OutputBearingLoad load = bearingLoad(context);
-  w.value(load.equivalentLoad,
-          {"P", "Equivalent load over the cycle", Quantity::Force, "N", "from the cycle"});
-  w.value(load.meanSpeed,
-          {"n_av", "Mean joint speed", Quantity::AngularSpeed, "rpm", "from the cycle"});
+  if (!w.hasDay()) return;
+  const WearMeans means = bearingMeans(context);
+  w.value(means.load, {"P", "Mean equivalent load", Quantity::Force, "N", w.meanOrigin()});
+  w.value(means.speed, {"n_av", "Mean joint speed", Quantity::AngularSpeed, "rpm", w.meanOrigin()});
+  const double basic =
+      ratingLife(bearing.dynamicRating, means.load, lifeExponent(bearing.element), means.speed);
   const double factor = w.value(reliabilityFactor(wanted.reliability),
                                 {"a_1", "Factor of the reliability", Quantity::Number, "1"});
-  w.compare(wanted.life, w.value(factor * load.life.value_or(kUnset),
-                                 {"L", "Life reached", Quantity::Time, "h"}));
+  w.compare(wanted.life, w.value(factor * basic, {"L", "Life reached", Quantity::Time, "h"}));
 }
 
 void bearingStatic(const CheckContext& context, CheckWriter& w) {

@@ -32,6 +32,17 @@ void powerPeak(const CheckContext& context, CheckWriter& w) {
   w.compare(flow(context).powerPeak, std::min(given, mostPower(supply)));
 }
 
+/// The same of a daily mix.
+void powerOverTheDay(const CheckContext& context, CheckWriter& w, double limit) {
+  w.formula("P_mean = \u2211 s_k P_k against P_c");
+  w.note("Idle time draws nothing.");
+  const double mean = context.result.mix->powerMean;
+  // Of another cycle the flow may lack the capacitance that takes what comes back.
+  if (!isSet(mean)) w.input(context.variant().supply.busCapacitance, "supply.busCapacitance");
+  w.value(mean, {"P_mean", "Mean power drawn", Quantity::Power, "W", w.meanOrigin()});
+  w.compare(std::max(0.0, mean), limit);
+}
+
 void powerMean(const CheckContext& context, CheckWriter& w) {
   w.formula("P_mean = (E_drawn - E_returned) / t_c against P_c");
   w.source(kBalance);
@@ -39,7 +50,8 @@ void powerMean(const CheckContext& context, CheckWriter& w) {
       "Both energies are the source's own: the loss R_s i\u00b2 in its resistance is drawn too.");
   const double limit = w.input(context.variant().supply.powerMean, "supply.powerMean");
   w.optionalInput(context.variant().supply.sourceResistance, "supply.sourceResistance");
-  if (!w.has(Part::Supply)) return;
+  if (!w.has(Part::Supply) || !w.hasDay()) return;
+  if (context.result.mix) return powerOverTheDay(context, w, limit);
   w.value(flow(context).energy.drawn,
           {"E_drawn", "Energy drawn per cycle", Quantity::Energy, "J", "from the cycle"});
   w.value(flow(context).energy.sourceLoss,

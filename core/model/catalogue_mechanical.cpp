@@ -66,6 +66,10 @@ const auto& requirementFields() {
       number<&Requirements::travelMax>(
           {"travelMax", "Highest angle", "q_max", "For holding. Not given = the cycle's highest."},
           Quantity::Angle, "deg", {-1e7, 1e7}, kHolds),
+      number<&Requirements::dutyPerDay>(
+          {"dutyPerDay", "Duty per day", "t_d",
+           "Time of the day that the daily mix and the energy per day count."},
+          Quantity::Time, "h", {0, 24, true}),
   };
   return kFields;
 }

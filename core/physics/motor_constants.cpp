@@ -181,8 +181,9 @@ tl::expected<MotorConversion, InputError> convertMotor(const Motor& motor) {
 MotorConstants atTemperature(const MotorConstants& constants, const Motor& motor, double winding,
                              double magnet) {
   const auto factor = [&](double coefficient, double temperature) {
-    return (1 + coefficient * (temperature - 20)) /
-           (1 + coefficient * (motor.referenceTemperature - 20));
+    // Far outside the linear law neither resistance nor magnet may vanish or turn round.
+    return std::max(0.05, 1 + coefficient * (temperature - 20)) /
+           std::max(0.05, 1 + coefficient * (motor.referenceTemperature - 20));
   };
   MotorConstants at = constants;
   at.resistance *= factor(motor.copperCoefficient, winding);

@@ -48,14 +48,33 @@ PeriodicHeat withMagnetAt(double magnet, double inUse, const Motor& motor, const
   return periodicHeat(heat.network, load);
 }
 
-/// Housing of a steady network of the cycle's mean losses with the magnet at `magnet` [°C]; not
-/// finite where it would run away.
-double steadyHousing(const Motor& motor, const MotorHeat& heat, double inUse, double magnet) {
-  const ArrayXd& t = heat.load.duration;
-  const double copper = (heat.load.copper20 * t).sum() / t.sum();
-  const double housing = (heat.load.housing * t).sum() / t.sum();
-  const double factor = fluxFactor(motor, magnet, inUse);
-  return steadyHeat(heat.network, copper / (factor * factor), housing)[1];
+/// Mean losses [W] at a magnet temperature in use [°C].
+struct MeanLoss {
+  double copper20, housing, inUse;
+};
+
+MeanLoss meanLoss(const HeatLoad& load, double inUse) {
+  const ArrayXd& t = load.duration;
+  return {(load.copper20 * t).sum() / t.sum(), (load.housing * t).sum() / t.sum(), inUse};
+}
+
+/// Steady network of mean losses with the magnet at `magnet` [°C]; not finite where it would run
+/// away.
+Eigen::Vector2d steadyAt(const Motor& motor, const HeatNetwork& network, const MeanLoss& loss,
+                         double magnet) {
+  const double factor = fluxFactor(motor, magnet, loss.inUse);
+  return steadyHeat(network, loss.copper20 / (factor * factor), loss.housing);
+}
+
+/// [°C] magnet and housing agree, or not finite.
+double settledMagnet(const Motor& motor, const HeatNetwork& network, const MeanLoss& loss) {
+  double magnet = loss.inUse;
+  for (int k = 0; k < 30 && std::isfinite(magnet); ++k) {
+    const double before = magnet;
+    magnet = steadyAt(motor, network, loss, magnet)[1];
+    if (std::abs(magnet - before) < 1e-6) break;
+  }
+  return magnet;
 }
 
 /// A magnet temperature and how much the housing answers to it [K/K].
@@ -66,15 +85,11 @@ struct MagnetGuess {
 
 /// From mean losses; close to what the cycle gives, and cheap.
 MagnetGuess guessMagnet(const Motor& motor, const MotorHeat& heat, double inUse) {
-  double magnet = inUse;
-  for (int k = 0; k < 30 && std::isfinite(magnet); ++k) {
-    const double before = magnet;
-    magnet = steadyHousing(motor, heat, inUse, magnet);
-    if (std::abs(magnet - before) < 1e-6) break;
-  }
+  const MeanLoss loss = meanLoss(heat.load, inUse);
+  const double magnet = settledMagnet(motor, heat.network, loss);
   if (!std::isfinite(magnet)) return {inUse, 0};
-  const double nearby = steadyHousing(motor, heat, inUse, magnet + 0.01);
-  return {magnet, (nearby - steadyHousing(motor, heat, inUse, magnet)) / 0.01};
+  const auto housing = [&](double at) { return steadyAt(motor, heat.network, loss, at)[1]; };
+  return {magnet, (housing(magnet + 0.01) - housing(magnet)) / 0.01};
 }
 
 PeriodicHeat runawayAt(double spectralRadius) {
@@ -109,6 +124,10 @@ void settle(const Motor& motor, double inUse, MotorHeat& heat) {
 }
 
 }  // namespace
+
+double temperatureInUse(const Motor& motor) {
+  return isSet(motor.windingTemperature) ? motor.windingTemperature : motor.referenceTemperature;
+}
 
 double windingLimit(const Motor& motor) {
   constexpr std::array kLimits{105, 120, 130, 155, 180, 200, 220};
@@ -174,6 +193,12 @@ tl::expected<MotorHeat, InputError> motorHeat(const Project& project, const Samp
   heat.limit = deratedLimit(windingLimit(motor), wanted.ambient, wanted.altitude);
   settle(motor, inUse, heat);
   return heat;
+}
+
+Eigen::Vector2d settledMeanHeat(const Motor& motor, const HeatNetwork& network, double copper20,
+                                double housing, double inUse) {
+  const MeanLoss loss{copper20, housing, inUse};
+  return steadyAt(motor, network, loss, settledMagnet(motor, network, loss));
 }
 
 }  // namespace jw

@@ -12,6 +12,9 @@
 
 namespace jw {
 
+/// [°C] winding and magnet temperature for which currents and the peak envelope are computed.
+double temperatureInUse(const Motor& motor);
+
 /// [°C] highest winding temperature by thermal class or as stated.
 double windingLimit(const Motor& motor);
 
@@ -45,5 +48,11 @@ struct MotorHeat {
 tl::expected<MotorHeat, InputError> motorHeat(const Project& project, const SampledCycle& cycle,
                                               const StageChain& chain, const MotorDemand& demand,
                                               double inUse);
+
+/// [°C] winding and housing at rest under mean losses [W], the copper's of a winding at 20 °C with
+/// the magnet as strong as at `inUse` [°C]; the magnet is as hot as the housing. Not finite on
+/// runaway.
+Eigen::Vector2d settledMeanHeat(const Motor& motor, const HeatNetwork& network, double copper20,
+                                double housing, double inUse);
 
 }  // namespace jw
