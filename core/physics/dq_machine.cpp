@@ -158,7 +158,6 @@ struct StiffLimit {
   double voltage;
 
   AllowedSquare square(const DqCurrent&, double) const { return {voltage * voltage}; }
-  double at(const DqCurrent&) const { return voltage; }
 };
 
 /// One that falls with what the currents draw.
@@ -168,67 +167,45 @@ struct SaggingLimit {
   /// `slopeQ` = d i_q / d i_d along the line of constant torque.
   AllowedSquare square(const DqCurrent& i, double slopeQ) const {
     const double amplitude = i.amplitude();
-    if (amplitude == 0) return {std::pow(source.at(0), 2)};
     const double left = source.at(amplitude);
+    if (amplitude == 0) return {left * left};
     const double amplitudeSlope = (i.d + i.q * slopeQ) / amplitude;
     return {left * left, 2 * left * source.slope(amplitude) * amplitudeSlope};
   }
-  /// Nothing is left where the source cannot give the power.
-  double at(const DqCurrent& i) const {
-    const double left = source.at(i.amplitude());
-    return std::isnan(left) ? 0 : left;
-  }
 };
 
-/// What Newton's rule finds.
-struct Weakening {
-  std::optional<double> d;  ///< [A]
-  bool none = false;        ///< no i_d fits; else, without d, the rule does not know
-};
-
-/// The first i_d below `from` that meets the voltage along the line of constant torque, by Newton's
-/// rule on the excess of the voltage's square. Where it steps to a rising excess there is no root:
-/// a convex excess stays above the two tangents, which cross above 0.
+/// The first i_d below `from` that meets the limit along the line of constant torque, by Newton's
+/// rule on the excess of the voltage's square; empty if there is none. With q = c / flux and
+/// flux = lambda + (L_d - L_q) i_d the terms in R w cancel but for a constant and
+/// |v|² = (R² + X_d²) i_d² + (R² + X_q²) q² + 2 w X_d lambda i_d + ..., convex where flux > 0; so
+/// are the current's amplitude, with it the power drawn, and less the square of what a sagging bus
+/// leaves. The rule thus falls to the root without passing it, and where a tangent rises or its
+/// root lies outside of what source and flux allow, there is none.
 template <class Limit>
-Weakening weakeningByNewton(const DqMachine& m, double speed, double torque, double from,
-                            const Limit& limit) {
+std::optional<double> weakeningByNewton(const DqMachine& m, double speed, double torque,
+                                        double from, const Limit& limit) {
+  constexpr int kPasses = 60;  // a double root only halves the error
   const double w = m.polePairs * speed;
   const double saliency = m.inductanceD - m.inductanceQ;
   double d = from;
-  for (int pass = 0; pass < 12; ++pass) {
+  for (int pass = 0; pass < kPasses; ++pass) {
     const double flux = m.fluxLinkage + saliency * d;
+    if (!(flux > 0)) return std::nullopt;
     const double q = torque / (1.5 * m.polePairs * flux);
     const double slopeQ = -saliency * q / flux;
     const double vd = m.resistance * d - w * m.inductanceQ * q;
     const double vq = m.resistance * q + w * (m.inductanceD * d + m.fluxLinkage);
     const AllowedSquare allowed = limit.square({d, q}, slopeQ);
     const double excess = vd * vd + vq * vq - allowed.value;
-    if (std::abs(excess) < 1e-12 * allowed.value) return {d};
+    if (excess < 1e-12 * allowed.value) return d;
     const double slope = 2 * (vd * (m.resistance - w * m.inductanceQ * slopeQ) +
                               vq * (m.resistance * slopeQ + w * m.inductanceD)) -
                          allowed.slope;
-    if (excess > 0 && slope <= 0 && pass > 0) return {{}, true};
-    if (excess < 0 || !(slope > 0)) return {};
+    if (!(excess > 0) || !(slope > 0)) return std::nullopt;
     d -= excess / slope;
+    if (excess < 1e-7 * allowed.value) return d;  // the rule squares the error
   }
-  return {};
-}
-
-/// i_d of the least `excess` of voltage, and thus the last that can help; or any on the way there
-/// that already fits.
-template <class Excess>
-double deepestWeakening(const DqMachine& m, double from, const Excess& excess) {
-  constexpr int kDoublings = 40;
-  double reach = std::max(std::abs(from), m.fluxLinkage / std::max(m.inductanceD, m.inductanceQ));
-  double best = excess(from - reach);
-  for (int k = 0; k < kDoublings; ++k) {
-    if (best <= 0) return from - reach;
-    const double further = excess(from - 2 * reach);
-    if (!(further < best)) break;
-    best = further;
-    reach *= 2;
-  }
-  return leastWithin(excess, from - 2 * reach, from).first;
+  return std::nullopt;
 }
 
 /// The least weakening below `least` that meets the limit; empty if none does.
@@ -236,17 +213,9 @@ template <class Limit>
 std::optional<DqCurrent> weakenedPoint(const DqMachine& m, double speed, double torque,
                                        const DqCurrent& least, const Limit& limit) {
   if (m.inductanceD == 0 && m.inductanceQ == 0) return std::nullopt;
-  const auto pointAt = [&](double d) { return DqCurrent{d, quadratureFor(m, torque, d)}; };
-  const Weakening newton = weakeningByNewton(m, speed, torque, least.d, limit);
-  if (newton.none) return std::nullopt;
-  if (newton.d) return pointAt(*newton.d);
-  const auto excess = [&](double d) {
-    const DqCurrent i = pointAt(d);
-    return m.voltage(i, speed) - limit.at(i);
-  };
-  const double deepest = deepestWeakening(m, least.d, excess);
-  if (excess(deepest) > 0) return std::nullopt;
-  return pointAt(bracketedRoot(excess, deepest, least.d));
+  const auto d = weakeningByNewton(m, speed, torque, least.d, limit);
+  if (!d) return std::nullopt;
+  return DqCurrent{*d, quadratureFor(m, torque, *d)};
 }
 
 }  // namespace
@@ -292,7 +261,7 @@ DqCurrent DqMachine::leastCurrent(double torque) const {
     const double g = half + root;
     const double step = (g * q - wanted) / (g + saliency * saliency * q * q / root);
     q -= step;
-    if (!(step > 1e-9 * q)) break;  // the rule squares the error
+    if (!(step > 1e-7 * q)) break;  // the rule squares the error
   }
   return {(inductanceD - inductanceQ) * q * q * q / wanted, std::copysign(q, torque)};
 }

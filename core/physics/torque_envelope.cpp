@@ -9,7 +9,6 @@
 #include "core/physics/bus_energy.h"
 #include "core/physics/closed_curve.h"
 #include "core/physics/controller_overload.h"
-#include "core/physics/motor_heat.h"
 
 namespace jw {
 namespace {
@@ -31,16 +30,31 @@ DqCurrent flatCurrent(const EnvelopeLimits& limits) {
   return limits.machine.dq().mostTorquePerAmp(limits.current);
 }
 
-/// Speed at which the current limit takes the whole voltage; 0 if it does so at rest.
-double cornerSpeedOf(const EnvelopeLimits& limits) {
+/// Speed at which the current limit takes the whole voltage of a bus that does not sag.
+double stiffCorner(const EnvelopeLimits& limits, const DqCurrent& i) {
   const MotorConstants& m = limits.machine;
-  if (!std::isfinite(limits.current) || m.resistance * limits.current >= limits.voltage) return 0;
-  const DqCurrent i = flatCurrent(limits);
   const double flux = m.emfPerSpeed + m.polePairs * m.inductance * i.d;
   const double cross = m.polePairs * m.inductanceQ * i.q;
   const double drop = m.resistance * limits.current;
   return largerRoot(flux * flux + cross * cross, m.resistance * (i.q * flux - i.d * cross),
                     drop * drop - limits.voltage * limits.voltage);
+}
+
+/// Speed at which the current limit takes the whole voltage that its own power leaves of the bus; 0
+/// if it does so at rest.
+double cornerSpeedOf(const EnvelopeLimits& limits) {
+  const MotorConstants& m = limits.machine;
+  if (!std::isfinite(limits.current)) return 0;
+  const DqCurrent i = flatCurrent(limits);
+  const double mostPower = limits.busVoltage * limits.busVoltage / (4 * limits.sourceResistance);
+  const auto room = [&](double speed) {
+    const double byVoltage = limits.voltageUnder(i, speed) - m.voltage(i, speed);
+    return limits.sourceResistance == 0 || limits.busPower(i, speed) <= mostPower ? byVoltage
+                                                                                  : -limits.voltage;
+  };
+  if (!(room(0) > 0)) return 0;
+  const double stiff = stiffCorner(limits, i);
+  return limits.sourceResistance == 0 ? stiff : bracketedRoot(room, 0, stiff);
 }
 
 /// Speed at which the voltage leaves no shaft torque: all the current goes into drag.
@@ -90,12 +104,6 @@ double edgeByHalving(const Inside& inside, double outside) {
     (inside(middle) ? low : high) = middle;
   }
   return low;
-}
-
-/// Total thermal resistance that makes `continuousTorque` lasting at standstill and rating ambient.
-double resistanceFromRating(const Motor& motor, const MotorConstants& hot) {
-  const double i = motor.continuousTorque / hot.torquePerAmp;
-  return (windingLimit(motor) - motor.ratingAmbient) / hot.copperLoss(i);
 }
 
 double smallerSet(double a, double b) {
@@ -170,32 +178,37 @@ std::optional<DqCurrent> EnvelopeLimits::strongestAt(double atSpeed, double ampl
   return DqCurrent{0, std::min(most, byVoltage)};
 }
 
-/// With weakening on a sagging bus: the largest torque that has an operating point, by halving.
-/// Less current may be stronger there, as it leaves more voltage.
+/// With weakening on a sagging bus: the largest torque that has an operating point within the
+/// current. Less current may be stronger there, as it leaves more voltage. By halving, until
+/// current alone forbids the larger torque; from there on by the root of what is left of it.
 std::optional<DqCurrent> EnvelopeLimits::strongestWeakened(double atSpeed, double stiff) const {
   const DqMachine dq = machine.dq();
   const auto pointFor = [&](double made) {
-    const auto i = dq.operatingPoint(atSpeed, made, source(made * atSpeed));
-    return i && i->amplitude() <= current ? i : std::nullopt;
+    return dq.operatingPoint(atSpeed, made, source(made * atSpeed));
   };
-  constexpr double kClose = 1e-9;
-  if (const auto whole = pointFor(stiff * (1 - kClose))) return whole;
+  const auto left = [&](double made) {
+    const auto i = pointFor(made);
+    return i ? current - i->amplitude() : kUnset;
+  };
+  constexpr double kClose = 1e-7;
   double low = 0;
-  auto best = pointFor(low);
-  if (!best) {
+  double high = stiff * (1 - kClose);
+  if (left(high) >= 0) return pointFor(high);
+  if (!(left(low) >= 0)) {
     const auto back = strongestAt(-atSpeed, voltage, current);
     if (back) low = -machine.torque(*back) * (1 - 1e-12);
-    best = pointFor(low);
-    if (!best) return std::nullopt;
+    if (!(left(low) >= 0)) return std::nullopt;
   }
-  double high = stiff;
   for (int pass = 0; pass < 60 && high - low > kClose * std::abs(stiff); ++pass) {
     const double middle = (low + high) / 2;
-    const auto i = pointFor(middle);
-    (i ? low : high) = middle;
-    if (i) best = i;
+    const double rest = left(middle);
+    if (rest < 0) {
+      const double edge = bracketedRoot(left, low, middle);
+      return pointFor(left(edge) >= 0 ? edge : edge - kClose * std::abs(stiff));
+    }
+    (isSet(rest) ? low : high) = middle;
   }
-  return best;
+  return pointFor(low);
 }
 
 /// Without weakening, at half the bus voltage, the source gives the most that it can: less current,
@@ -272,42 +285,6 @@ DqCurrent EnvelopeLimits::operatingPoint(double atSpeed, double torque) const {
   return i ? *i : machine.dq().leastCurrent(made);
 }
 
-double ContinuousLimit::current(double speed) const {
-  const double dragLoss = machine.drag(speed) * speed;
-  const double allowed = (rise - dragLoss * housing) / (winding + housing);
-  return allowed > 0 ? std::sqrt(allowed / machine.copperLoss(1)) : 0;
-}
-
-tl::expected<ContinuousLimit, InputError> continuousLimit(const Motor& motor,
-                                                          const MotorConstants& atReference,
-                                                          const Requirements& requirements) {
-  const double rated = windingLimit(motor);
-  const double ambient = requirements.ambient;
-  const double limit = deratedLimit(rated, ambient, requirements.altitude);
-  const bool split = isSet(motor.thermalResistanceWinding) && isSet(motor.thermalResistanceHousing);
-  if (!split && !isSet(motor.continuousTorque)) {
-    return tl::unexpected(
-        missing("motor.continuousTorque", "the continuous torque (or both thermal resistances)"));
-  }
-  if (limit <= ambient || (!split && rated <= motor.ratingAmbient)) {
-    return tl::unexpected(InputError{"the winding limit is not above the ambient",
-                                     "motor.windingTemperatureMax",
-                                     "a winding limit above the ambient, e.g. 155 °C"});
-  }
-  ContinuousLimit result;
-  result.rise = limit - ambient;
-  result.ambient = ambient;
-  if (split) {
-    result.winding = motor.thermalResistanceWinding;
-    result.housing = mountedResistance(motor);
-  } else {
-    result.housing = resistanceFromRating(motor, atTemperature(atReference, motor, rated, rated));
-  }
-  const double share = result.housing / (result.housing + result.winding);
-  result.machine = atTemperature(atReference, motor, limit, ambient + share * result.rise);
-  return result;
-}
-
 double TorqueEnvelope::continuousTorque(double speed) const {
   return continuous ? lastingBelow(limits.highestTorque(speed), speed) : kUnset;
 }
@@ -326,9 +303,10 @@ double TorqueEnvelope::lastingBelow(double highest, double speed) const {
 
 namespace {
 
-/// Whether a point of the edge takes a search: field weakening on a bus that sags.
+/// Whether a point of the edge takes a search: field weakening on a bus that sags or with unequal
+/// inductances.
 bool isCostly(const EnvelopeLimits& limits) {
-  return limits.weakening && limits.sourceResistance > 0;
+  return limits.weakening && (limits.sourceResistance > 0 || limits.machine.dq().salient());
 }
 
 EnvelopeCurve peakCurve(const EnvelopeLimits& limits, const Eigen::ArrayXd& speeds) {

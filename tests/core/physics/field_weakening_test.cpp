@@ -228,6 +228,26 @@ TEST(BusSag, VoltageEquationHoldsAlongTheCurve) {
   }
 }
 
+/// Own, from the voltage and power equations put into the machine again.
+TEST(BusSag, TheCornerIsWhereTheSaggedVoltageIsUsedUp) {
+  for (const bool weakening : {false, true}) {
+    Variant variant = variantOf(40, weakening);
+    const double stiff = torqueEnvelope(variant, machineOf(2), {})->cornerSpeed;
+    variant.supply.sourceResistance = 0.15;
+    const TorqueEnvelope envelope = *torqueEnvelope(variant, machineOf(2), {});
+    const double corner = envelope.cornerSpeed;
+    EXPECT_LT(corner, 0.99 * stiff);
+    const MotorConstants machine = machineOf(2);
+    const DqCurrent flat = *envelope.limits.strongest(0);
+    const double made = machine.torque(flat);
+    const double copper = 1.5 * machine.resistance * flat.amplitude() * flat.amplitude();
+    const double bus = saggedVoltage(48, 0.15, made * corner + copper);
+    EXPECT_NEAR(machine.voltage(flat, corner), bus / std::numbers::sqrt3, 1e-5);
+    EXPECT_NEAR(machine.torque(*envelope.limits.strongest(0.999 * corner)), made, 1e-6 * made);
+    EXPECT_LT(machine.torque(*envelope.limits.strongest(1.001 * corner)), made * (1 - 1e-6));
+  }
+}
+
 TEST(BusSag, OnlyTakesTorqueAway) {
   for (const bool weakening : {false, true}) {
     Variant variant = variantOf(40, weakening);
