@@ -10,6 +10,8 @@
 #include "app/requested_project.h"
 #include "app/window_layout.h"
 #include "app/window_menus.h"
+#include "widgets/panels/log_dialog.h"
+#include "widgets/panels/log_text.h"
 
 namespace jw {
 
@@ -75,6 +77,7 @@ void MainWindow::connectViews() {
   connect(inputs_, &InputsPanel::wrongEntryChanged, &document_, &Document::setEntryWrong);
   connect(inputs_, &InputsPanel::tableRequested, this, &MainWindow::importTable);
   connect(inputs_, &InputsPanel::partsRequested, this, &MainWindow::chooseParts);
+  connect(inputs_, &InputsPanel::logRequested, this, &MainWindow::chooseLog);
   connect(powerPath_, &PowerPath::stationClicked, this, [this](const QString& path) {
     powerPath_->setChosenStation(path);
     reveal(path);
@@ -104,6 +107,7 @@ void MainWindow::showSnapshot(const Snapshot& snapshot) {
   verdicts_->showSnapshot(snapshot);
   working_->showSnapshot(snapshot);
   inputs_->showSnapshot(snapshot);
+  if (log_) log_->showSnapshot(snapshot);
   chooseWorst(snapshot);
   const QString milliseconds =
       QString::fromStdString(formatNumber(snapshot.evaluationSeconds * 1e3, 2));
@@ -173,7 +177,8 @@ void MainWindow::dropEvent(QDropEvent* event) {
   const auto urls = event->mimeData()->urls();
   if (urls.size() != 1 || !urls.first().isLocalFile()) return;
   event->acceptProposedAction();
-  session_.open(urls.first().toLocalFile());
+  const QString fileName = urls.first().toLocalFile();
+  isLogFile(fileName) ? openLog(fileName) : (void)session_.open(fileName);
 }
 
 }  // namespace jw

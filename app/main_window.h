@@ -2,6 +2,7 @@
 
 #include <QLabel>
 #include <QMainWindow>
+#include <QPointer>
 #include <QSplitter>
 
 #include "app/document.h"
@@ -17,6 +18,7 @@
 
 namespace jw {
 
+class LogDialog;
 class WindowMenus;
 
 /// The window: power path, inputs, figures, verdicts and working around one document. It only
@@ -41,6 +43,9 @@ class MainWindow : public QMainWindow {
   void applyEdit(const Edit& edit);
   void exportFigure(const QString& figureName);
   void exportReview();
+  /// Asks for a measured log and opens it in a window of its own.
+  void chooseLog();
+  void openLog(const QString& fileName);
   /// Sizes of the parts as they are at first.
   void resetLayout();
   QByteArray layoutState() const;
@@ -90,6 +95,7 @@ class MainWindow : public QMainWindow {
   std::unique_ptr<WindowMenus> menus_;
   bool chooseWorst_ = true;
   bool sizesTouched_ = false;
+  QPointer<LogDialog> log_;
 };
 
 }  // namespace jw

@@ -8,6 +8,7 @@
 #include "core/files/motion_table.h"
 #include "widgets/figures/figure_export.h"
 #include "widgets/panels/built_ratios_dialog.h"
+#include "widgets/panels/log_dialog.h"
 
 namespace jw {
 namespace {
@@ -76,6 +77,27 @@ void MainWindow::importTable(int segment) {
   const auto points = table->time.size();
   applyEdit(importPoints(segment, std::move(*table)));
   showStatus(tr("Imported %1 points").arg(points));
+}
+
+void MainWindow::chooseLog() {
+  const QString fileName = prompts_.askLogFile(this, folderOf(document_).absolutePath());
+  if (!fileName.isEmpty()) openLog(fileName);
+}
+
+void MainWindow::openLog(const QString& fileName) {
+  if (!log_) {
+    log_ = new LogDialog(this);
+    log_->setAttribute(Qt::WA_DeleteOnClose);
+    connect(log_, &LogDialog::editRequested, this, [this](const Edit& edit) {
+      applyEdit(edit);
+      showStatus(edit.description);
+    });
+    log_->showSnapshot(document_.snapshot());
+  }
+  log_->openFile(fileName);
+  log_->show();
+  log_->raise();
+  log_->activateWindow();
 }
 
 void MainWindow::chooseParts(int stage) {

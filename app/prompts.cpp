@@ -6,6 +6,8 @@
 #include <QMessageBox>
 #include <QPushButton>
 
+#include "widgets/panels/log_text.h"
+
 namespace jw {
 namespace {
 
@@ -75,6 +77,10 @@ QString Prompts::askOpenFile(QWidget* parent, const QString& folder) {
 QString Prompts::askTableFile(QWidget* parent, const QString& folder) {
   return QFileDialog::getOpenFileName(parent, tr("Import motion points"), folder,
                                       tr("Tables (*.csv *.tsv *.txt);;All files (*)"));
+}
+
+QString Prompts::askLogFile(QWidget* parent, const QString& folder) {
+  return QFileDialog::getOpenFileName(parent, tr("Open a measured log"), folder, tr(kLogFilter));
 }
 
 QString Prompts::askSaveFile(QWidget* parent, const QString& proposal) {

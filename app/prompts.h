@@ -21,6 +21,7 @@ class Prompts {
   /// Empty when cancelled, as the following.
   virtual QString askOpenFile(QWidget* parent, const QString& folder);
   virtual QString askTableFile(QWidget* parent, const QString& folder);
+  virtual QString askLogFile(QWidget* parent, const QString& folder);
   virtual QString askSaveFile(QWidget* parent, const QString& proposal);
   virtual QString askFigureFile(QWidget* parent, const QString& proposal);
   virtual QString askFolder(QWidget* parent, const QString& folder);

@@ -63,6 +63,8 @@ void WindowMenus::buildEdit(QMenu& menu) {
   redo_->setShortcuts(
       {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), QKeySequence(Qt::CTRL | Qt::Key_Y)});
   menu.addSeparator();
+  add(menu, tr("Open a &measured log…"), QKeySequence(Qt::CTRL | Qt::Key_L), "action.openLog",
+      [this] { window_.chooseLog(); });
   add(menu, tr("&Fit a heating curve…"), {}, "action.fitHeat", [this] { fitHeat(); });
   menu.addSeparator();
   add(menu, tr("&Copy figure"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), "action.copyFigure",

@@ -286,6 +286,49 @@ tl::expected<LogLayout, InputError> layoutWith(const LogSource& source, char del
   return LayoutFinder(source, sampleOf(source.text), delimiter).find(decimalSign);
 }
 
+namespace {
+
+/// The cells of one line, the mark of a note left out; nothing if the line is empty or missing.
+Cells cellsOfLine(std::string_view text, std::size_t number, char delimiter) {
+  LineReader reader(text);
+  while (reader.nextOrNote() && reader.number() <= number) {
+    if (reader.number() < number) continue;
+    std::string_view line = reader.line();
+    if (trimmed(line).starts_with('#')) line = trimmed(trimmed(line).substr(1));
+    Cells cells = cellsOf(line, delimiter);
+    while (!cells.empty() && cells.back().empty()) cells.pop_back();
+    return cells;
+  }
+  return {};
+}
+
+}  // namespace
+
+tl::expected<LogLayout, InputError> layoutFrom(const LogSource& source, LogLayout layout,
+                                               std::size_t titleLine, std::size_t firstRowLine) {
+  if (titleLine >= firstRowLine)
+    return tl::unexpected(refusal(source, "the names would not stand above the first row",
+                                  "give the names a line above the rows", titleLine));
+  const std::size_t width = cellsOfLine(source.text, firstRowLine, layout.delimiter).size();
+  if (width < 2)
+    return tl::unexpected(refusal(source,
+                                  width == 0 ? "there is no row here" : "the row has one column",
+                                  "give the line of a row of numbers", firstRowLine));
+  const Cells names = cellsOfLine(source.text, titleLine, layout.delimiter);
+  layout.titles.assign(names.begin(), names.end());
+  layout.titles.resize(width);
+  const bool units = layout.unitLine > titleLine && layout.unitLine < firstRowLine;
+  if (!units || layout.units.size() != width) {
+    layout.unitLine = 0;
+    layout.units.assign(width, {});
+  }
+  layout.titleLine = titleLine;
+  layout.firstRowLine = firstRowLine;
+  layout.reasons.resize(std::min<std::size_t>(layout.reasons.size(), 2));
+  layout.reasons.emplace_back("lines of names and first row were chosen by hand");
+  return layout;
+}
+
 std::vector<std::vector<std::string>> previewRows(const LogSource& source, const LogLayout& layout,
                                                   std::size_t count) {
   std::vector<std::vector<std::string>> rows;

@@ -49,6 +49,11 @@ tl::expected<LogLayout, InputError> guessLayout(const LogSource& source);
 tl::expected<LogLayout, InputError> layoutWith(const LogSource& source, char delimiter,
                                                char decimalSign);
 
+/// Takes other lines [from 1] for the names, 0 = none, and the first row than those in `layout`.
+/// Fails if there is no such row, it has one column only, or the names would not stand above it.
+tl::expected<LogLayout, InputError> layoutFrom(const LogSource& source, LogLayout layout,
+                                               std::size_t titleLine, std::size_t firstRowLine);
+
 /// The cells of the first `count` rows as they stand in the text, for a preview.
 std::vector<std::vector<std::string>> previewRows(const LogSource& source, const LogLayout& layout,
                                                   std::size_t count);

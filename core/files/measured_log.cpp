@@ -67,8 +67,11 @@ class LogReader {
     row_.resize(used_.size());
   }
 
-  tl::expected<MeasuredLog, InputError> read() {
-    while (lines_.next()) {
+  tl::expected<MeasuredLog, InputError> read(const LogProgress& progress) {
+    constexpr std::size_t kPerReport = 16'384;  // lines
+    for (std::size_t count = 1; lines_.next(); ++count) {
+      if (progress && count % kPerReport == 0 && !progress(shareRead()))
+        return tl::unexpected(error("the reading was stopped", "open the log again"));
       if (lines_.number() < layout_.firstRowLine) continue;
       if (raw_.lines.empty()) reserve();
       if (MaybeError e = readRow()) return tl::unexpected(*e);
@@ -85,6 +88,11 @@ class LogReader {
     std::string where = fmt::format("{}, line {}", source_.name, lines_.number());
     if (used != kNone) where += ", " + columnText(columns_, used_[used].position);
     return {std::move(what), std::move(where), std::move(remedy)};
+  }
+
+  double shareRead() const {
+    const auto read = static_cast<double>(lines_.line().data() - source_.text.data());
+    return read / static_cast<double>(source_.text.size());
   }
 
   bool inLastLine() const { return lines_.atEnd() && !lines_.ended(); }
@@ -268,10 +276,11 @@ tl::expected<void, InputError> checkColumns(const LogSource& source, const LogCo
 }
 
 tl::expected<MeasuredLog, InputError> readLog(const LogSource& source, const LogColumns& columns,
-                                              const LogReading& reading) {
+                                              const LogReading& reading,
+                                              const LogProgress& progress) {
   if (auto valid = checkColumns(source, columns); !valid) return tl::unexpected(valid.error());
   if (auto error = sourceError(source)) return tl::unexpected(*error);
-  return LogReader(source, columns, reading).read();
+  return LogReader(source, columns, reading).read(progress);
 }
 
 }  // namespace jw

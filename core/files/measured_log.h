@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <numbers>
 
 #include <tl/expected.hpp>
@@ -41,6 +42,9 @@ inline constexpr std::size_t kFewestLogRows = 5;
 /// Whether `columns` can be read: one time, one position, no other role twice, units that suit.
 tl::expected<void, InputError> checkColumns(const LogSource& source, const LogColumns& columns);
 
+/// Told from time to time which share of the text has been read, 0 to 1; false stops the reading.
+using LogProgress = std::function<bool(double share)>;
+
 /// Reads every row of a log into SI units: value = sign x factor x number in the column's unit; the
 /// time begins at 0. Mends what `reading` says and lists it in the result: rows of one time, turns
 /// added to the position, rows left out, pauses, turned signs. A torque or current without a number
@@ -49,8 +53,9 @@ tl::expected<void, InputError> checkColumns(const LogSource& source, const LogCo
 /// All or nothing: fails, naming line and column, on a cell that is no number, a row with more or
 /// fewer cells than columns, another decimal sign than the layout's, time that runs backwards,
 /// values that are infinite, positions beyond kLargestLogPosition, more rows than kMostLogRows,
-/// fewer than kFewestLogRows, and text that is shorter than the file claims.
+/// fewer than kFewestLogRows, text that is shorter than the file claims, and when `progress` stops.
 tl::expected<MeasuredLog, InputError> readLog(const LogSource& source, const LogColumns& columns,
-                                              const LogReading& reading = {});
+                                              const LogReading& reading = {},
+                                              const LogProgress& progress = {});
 
 }  // namespace jw

@@ -33,6 +33,7 @@ class Answers : public Prompts {
   bool askRemove(QWidget*, const QString&) override { return true; }
   QString askOpenFile(QWidget*, const QString&) override { return file; }
   QString askTableFile(QWidget*, const QString&) override { return file; }
+  QString askLogFile(QWidget*, const QString&) override { return file; }
   QString askSaveFile(QWidget*, const QString&) override { return file; }
   QString askFigureFile(QWidget*, const QString&) override { return file; }
   QString askFolder(QWidget*, const QString&) override { return file; }

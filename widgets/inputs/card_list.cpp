@@ -48,6 +48,10 @@ QMenu* CardList::makeAddMenu() {
       requestAddition(plan_.add(static_cast<int>(kind)), static_cast<int>(cards_.size()));
     });
   }
+  if (plan_.otherText.isEmpty()) return menu;
+  menu->addSeparator();
+  QAction* other = menu->addAction(plan_.otherText, this, &CardList::otherRequested);
+  other->setObjectName(plan_.path + ".other");
   return menu;
 }
 

@@ -34,6 +34,7 @@ class CardList : public QWidget {
   void wrongChanged();
   void rowsChanged();  ///< rows of its form have been made
   void openRequested(int index);
+  void otherRequested();  ///< the plan's other way of adding
   /// Cards came or went.
   void cardsChanged();
 

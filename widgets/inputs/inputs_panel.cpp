@@ -59,7 +59,9 @@ void InputsPanel::build(const ProjectFields& fields) {
   addForm(fields.find("load"));
   addSection("cycle", "&Cycle", false);
   addForm(fields.find("cycle"));
-  connect(addList(segmentPlan()), &CardList::openRequested, this, &InputsPanel::tableRequested);
+  const CardList* moves = addList(segmentPlan());
+  connect(moves, &CardList::openRequested, this, &InputsPanel::tableRequested);
+  connect(moves, &CardList::otherRequested, this, &InputsPanel::logRequested);
   addSection("requirements", "&Requirements", false);
   addForm(fields.find("requirements"));
   addSection("project", "Pro&ject", false);

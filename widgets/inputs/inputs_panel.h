@@ -48,6 +48,7 @@ class InputsPanel : public QWidget {
   void editRequested(const jw::Edit& edit);
   void wrongEntryChanged(bool wrong);
   void tableRequested(int segmentIndex);
+  void logRequested();  ///< a measured log for the cycle
   void partsRequested(int stageIndex);  ///< what the stage can be built of
 
  protected:

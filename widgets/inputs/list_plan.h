@@ -27,6 +27,8 @@ struct ListPlan {
   std::string_view kindKey;  ///< the choice that the menu for adding offers
   QString openText;          ///< of the button that cards may have; empty = none
 
+  QString otherText;         ///< of one more way of adding, which the window answers; empty = none
+
   std::function<Edit(int kind)> add;
   std::function<Edit(int index)> duplicate;
   std::function<Edit(int index)> remove;

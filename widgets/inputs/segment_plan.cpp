@@ -75,6 +75,7 @@ ListPlan segmentPlan() {
   plan.info = &structInfo<Segment>();
   plan.kindKey = "law";
   plan.openText = "Open table…";
+  plan.otherText = "From a measured log…";
   plan.add = [edits](int kind) {
     return edits.append(newSegment(static_cast<MotionLaw>(kind)), "Add move, " + lawLabel(kind));
   };

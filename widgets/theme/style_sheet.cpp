@@ -38,6 +38,9 @@ QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QAbstractSpinBox:focus, 
 QLineEdit:disabled, QComboBox:disabled { color: @faint; background: @ground; }
 QLineEdit[state="wrong"], QComboBox[state="wrong"] { border: 1px solid @short; }
 QComboBox::drop-down { border: none; width: 20px; }
+QAbstractSpinBox { padding-right: 20px; }
+QAbstractSpinBox::up-button, QAbstractSpinBox::down-button { border: none; width: 18px;
+  background: transparent; }
 QComboBox QAbstractItemView { background: @panel; border: 1px solid @line; padding: 3px;
   selection-background-color: @accentSoft; selection-color: @text; outline: none; }
 QCheckBox, QRadioButton { spacing: 7px; background: transparent; }

@@ -277,5 +277,37 @@ TEST(MeasuredLog, EveryRowOfALongLogIsThere) {
   EXPECT_NEAR(log.position.back(), 1999.99 * kDegree, 1e-9);
 }
 
+TEST(MeasuredLog, TheReadingCanBeStopped) {
+  std::string text = "t [s],q [rad]\n";
+  for (int i = 0; i < 40'000; ++i) text += fmt::format("{},1\n", i);
+  const LogSource source{text, "log.csv", 0};
+  const LogColumns columns = guessColumns(source).value();
+  double share = 0;
+  const auto stopped = readLog(source, columns, {}, [&](double s) {
+    share = s;
+    return s < 0.7;
+  });
+  ASSERT_FALSE(stopped);
+  EXPECT_THAT(stopped.error().what, HasSubstr("stopped"));
+  EXPECT_NEAR(share, 32768.0 / 40'000, 0.02);  // told every 16384 lines
+  EXPECT_TRUE(readLog(source, columns, {}, [](double) { return true; }));
+}
+
+TEST(MeasuredLog, NamesAndFirstRowCanBeChosen) {
+  const std::string text = "bench 3\nt [s],q [deg]\nidle,idle\n9,9\n0,1\n1,2\n2,3\n3,4\n4,5\n";
+  const LogSource source{text, "log.csv", 0};
+  const LogLayout guessed = guessLayout(source).value();
+  const auto layout = layoutFrom(source, guessed, 2, 5);
+  ASSERT_TRUE(layout) << describe(layout.error());
+  EXPECT_THAT(layout->titles, ElementsAre("t [s]", "q [deg]"));
+  const auto log = readLog(source, guessColumns(source, *layout));
+  ASSERT_TRUE(log) << describe(log.error());
+  EXPECT_EQ(log->rows(), 5u);
+  EXPECT_FALSE(layoutFrom(source, guessed, 5, 5));
+  EXPECT_EQ(layoutFrom(source, guessed, 0, 70).error().where, "log.csv, line 70");
+  EXPECT_FALSE(layoutFrom(source, guessed, 0, 1));
+  EXPECT_EQ(layoutFrom(source, guessed, 0, 5)->titles[0], "");
+}
+
 }  // namespace
 }  // namespace jw
