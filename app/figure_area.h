@@ -18,6 +18,7 @@ class FigureArea : public QSplitter {
 
   void showSnapshot(const Snapshot& snapshot);
   void setCursorTime(double s);
+  double cursorTime() const { return active_->cursorTime(); }  ///< [s]; unset without a cursor
   /// Whether the second pane is shown.
   bool isSplit() const { return split_; }
   void setSplit(bool split);

@@ -19,6 +19,7 @@ class FigurePane : public QFrame {
 
   void showSnapshot(const Snapshot& snapshot);
   void setCursorTime(double s);
+  double cursorTime() const { return cursor_; }
   Figure* current() const;
   QString currentName() const;
   QString exportName() const;  ///< of the picture in front

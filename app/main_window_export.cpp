@@ -49,7 +49,9 @@ void MainWindow::exportFigure(const QString& figureName) {
   QString fileName = prompts_.askFigureFile(this, folderOf(document_).filePath(proposal));
   if (fileName.isEmpty()) return;
   if (QFileInfo(fileName).suffix().isEmpty()) fileName += ".png";
-  if (const auto done = jw::exportFigure(evaluatedSnapshot(), figureName, fileName); !done) {
+  Snapshot shown = evaluatedSnapshot();
+  shown.instant = figures_->cursorTime();
+  if (const auto done = jw::exportFigure(shown, figureName, fileName); !done) {
     return messages_->showError(done.error());
   }
   showStatus(tr("Exported %1").arg(QDir::toNativeSeparators(fileName)));

@@ -19,6 +19,7 @@ struct Snapshot {
   std::shared_ptr<const PlotStudies> studies;  ///< of evaluatedProject; null until computed
   quint64 revision = 0;
   double evaluationSeconds = 0;
+  double instant = kUnset;  ///< [s] of pictures on paper that show one; unset = the cycle's extremes
   bool stale = false;  ///< evaluation belongs to an earlier revision, or an entry is wrong
 };
 

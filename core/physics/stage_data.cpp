@@ -160,4 +160,9 @@ tl::expected<std::vector<StageData>, InputError> completeStages(const std::vecto
   return all;
 }
 
+double torquePerMass(const Stage& stage) {
+  const double torque = isSet(stage.peakTorque) ? stage.peakTorque : stage.ratedTorque;
+  return stage.mass > 0 ? torque / stage.mass : kUnset;
+}
+
 }  // namespace jw

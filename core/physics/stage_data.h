@@ -57,6 +57,10 @@ tl::expected<StageData, InputError> completeStage(const Stage& stage, double amb
 tl::expected<std::vector<StageData>, InputError> completeStages(const std::vector<Stage>& stages,
                                                                 double ambient);
 
+/// [N·m/kg] repeated peak torque over mass; the rated torque where no peak is given, NaN without
+/// either or without a mass.
+double torquePerMass(const Stage& stage);
+
 /// What the parts of a stage have to satisfy, with `outputTorque` [N·m] the largest it carries.
 /// Empty where nothing of its geometry is given.
 GeometryConditions geometryConditions(const StageData& data, double outputTorque);

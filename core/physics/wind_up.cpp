@@ -94,6 +94,8 @@ void addStage(ChainWindUp& loop, const Stage& stage, const Link& link, std::size
   part.ratioBehind = link.ratioBehind;
   if (isSet(stage.backlash)) part.backlash = stage.backlash / link.ratioBehind;
   if (isSet(stage.hysteresis)) part.hysteresis = stage.hysteresis / link.ratioBehind;
+  if (isSet(stage.transmissionError))
+    part.transmissionError = stage.transmissionError / link.ratioBehind;
   part.windUp = twist(link, range);
   part.compliance = compliance(link, 0);
   if (!link.curve) loop.rigid.push_back(k);
@@ -101,6 +103,7 @@ void addStage(ChainWindUp& loop, const Stage& stage, const Link& link, std::size
   if (!isSet(stage.hysteresis)) loop.withoutHysteresis.push_back(k);
   loop.backlash += part.backlash;
   loop.hysteresis += part.hysteresis;
+  loop.transmissionError += part.transmissionError;
   loop.windUp += part.windUp;
   loop.stages.push_back(part);
 }

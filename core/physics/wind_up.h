@@ -28,11 +28,12 @@ class WindUpCurve {
 /// One stage's part in the wind-up at the joint. A joint turns stage k's output by
 /// prod_{i>k} N_i times its own angle, so that angles count divided by it, lossless.
 struct StageWindUp {
-  double ratioBehind = 1;  ///< prod_{i>k} N_i
-  double backlash = 0;     ///< [rad] at the joint; 0 where not given
-  double hysteresis = 0;   ///< [rad] at the joint; 0 where not given
-  double windUp = 0;       ///< [rad] at the joint, elastic, at the torque range; 0 where rigid
-  double compliance = 0;   ///< [rad/(N·m)] at the joint, tangent at no torque; 0 where rigid
+  double ratioBehind = 1;        ///< prod_{i>k} N_i
+  double backlash = 0;           ///< [rad] at the joint; 0 where not given
+  double hysteresis = 0;         ///< [rad] at the joint; 0 where not given
+  double transmissionError = 0;  ///< [rad] at the joint, peak to peak; 0 where not given
+  double windUp = 0;      ///< [rad] at the joint, elastic, at the torque range; 0 where rigid
+  double compliance = 0;  ///< [rad/(N·m)] at the joint, tangent at no torque; 0 where rigid
 };
 
 /// Twist over torque along one branch of the loop.
@@ -51,7 +52,8 @@ struct ChainWindUp {
   std::vector<std::size_t> withoutHysteresis;  ///< likewise
   double backlash = 0;                         ///< [rad] of the chain
   double hysteresis = 0;                       ///< [rad] of the chain
-  double windUp = 0;                           ///< [rad] elastic, at the torque range
+  double transmissionError = 0;  ///< [rad] of the chain, peak to peak, all stages at their worst
+  double windUp = 0;             ///< [rad] elastic, at the torque range
 };
 
 /// [rad] elastic twist at the joint under `torque` [N·m], the sum over the stages at their own

@@ -112,6 +112,13 @@ TEST_P(DriveFamily, ExportsToAllFormats) {
                   .save(pictureFolder() + "/drive-" + GetParam().name + "-print.png"));
 }
 
+/// On paper as on the screen: the instant of the cursor, or the cycle's extremes without one.
+TEST_P(DriveFamily, PaperShowsTheInstant) {
+  Snapshot later = snapshot;
+  later.instant = 0.37 * snapshot.evaluation->cycle->period;
+  EXPECT_NE(figureImage(later, "drive1"), figureImage(snapshot, "drive1"));
+}
+
 // 8 ms is the limit for a frame. Printed here, judged with room for other machines.
 TEST_P(DriveFamily, AFrameIsQuick) {
   DrivePainter drive(driveView(snapshot));

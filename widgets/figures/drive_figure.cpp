@@ -77,6 +77,7 @@ void DriveFigure::offerStages(const DriveView& view) {
 
 void DriveFigure::describe(const DriveView& view) {
   QStringList parts{symbolPlain(view.headline)};
+  if (!view.body.isEmpty()) parts << view.body;
   if (view.shapes)
     for (const DriveLabel& label : view.shapes->labels)
       parts << QString::fromStdString(label.name + " " + label.detail);

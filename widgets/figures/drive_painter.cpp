@@ -86,7 +86,7 @@ void paintHead(QPainter& painter, const DriveView& view, const DriveLayout& layo
   drawSymbol(painter, {first.left(), first.top() + 13}, view.headline,
              textFont(12, QFont::DemiBold));
   QStringList parts;
-  for (const QString& part : {view.contrast, instant.when})
+  for (const QString& part : {view.contrast, view.body, instant.when})
     if (!part.isEmpty()) parts << part;
   painter.setFont(textFont(11));
   painter.setPen(palette.muted);
@@ -190,7 +190,7 @@ bool paintDrive(QPainter& painter, const QSizeF& size, const Snapshot& snapshot,
   const int stage = driveStageOf(figureName);
   const DrivePainter drive(driveView(snapshot, stage));
   if (stage >= drive.view().stages.size()) return false;
-  drive.paint(painter, {{0, 0}, size}, driveInstant(drive.view(), kUnset), palette);
+  drive.paint(painter, {{0, 0}, size}, driveInstant(drive.view(), snapshot.instant), palette);
   return !drive.view().empty();
 }
 

@@ -5,6 +5,7 @@
 #include <QRegularExpression>
 
 #include "core/motion/cycle_reading.h"
+#include "core/physics/stage_data.h"
 #include "core/studies/drive_forces.h"
 #include "widgets/figures/missing_text.h"
 #include "widgets/panels/power_stations.h"
@@ -33,6 +34,25 @@ QString contrastOf(const Stage& stage, const DriveShapes& shapes) {
   return QStringLiteral("data sheet ") + ratioText(typed);
 }
 
+// Mass, size and torque for its mass, as far as the data sheet gives them.
+QString bodyOf(const Stage& stage) {
+  QStringList parts;
+  if (isSet(stage.mass)) parts << quantityText(stage.mass, Quantity::Mass, "kg");
+  const auto millimetres = [](double length) {
+    return numberText(fromInternal(length, "mm", Quantity::Length), 4);
+  };
+  if (isSet(stage.diameter) && isSet(stage.length))
+    parts << QStringLiteral("⌀ %1 × %2 mm")
+                 .arg(millimetres(stage.diameter), millimetres(stage.length));
+  else if (isSet(stage.diameter))
+    parts << QStringLiteral("⌀ %1 mm").arg(millimetres(stage.diameter));
+  else if (isSet(stage.length))
+    parts << QStringLiteral("%1 mm long").arg(millimetres(stage.length));
+  if (const double density = torquePerMass(stage); isSet(density))
+    parts << QStringLiteral("peak torque per mass %1 N·m/kg").arg(numberText(density, 3));
+  return parts.join(QStringLiteral(" · "));
+}
+
 QString noticeOf(const Project& project, const std::vector<InputError>& errors) {
   QStringList links;
   for (const InputError& error : errors) links << fieldLink(project, error);
@@ -49,6 +69,7 @@ void draw(DriveView& view, const Project& project) {
   }
   view.headline = headlineOf(*shapes);
   view.contrast = contrastOf(stage, *shapes);
+  view.body = bodyOf(stage);
   view.source = stage;
   view.shapes = std::make_shared<const DriveShapes>(std::move(*shapes));
 }

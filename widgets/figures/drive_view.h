@@ -27,6 +27,7 @@ struct DriveView {
   std::shared_ptr<const DriveShapes> shapes;  ///< null if it cannot be drawn
   QString headline;                           ///< "Ratio 5 : 1 = 1 + z_r/z_s", in trade notation
   QString contrast;                           ///< "data sheet 4.9 : 1" where that differs
+  QString body;                               ///< "1.2 kg · ⌀ 90 × 60 mm · 38 N·m/kg"
   QString notice;                             ///< HTML: what keeps it from being drawn, with links
   std::shared_ptr<const Evaluation> evaluation;
   double inputRatio = kUnset;     ///< signed turning of the stage's input per turn of the joint

@@ -72,7 +72,9 @@ void Figure::placeNotice() {
 }
 
 void Figure::copyPicture() const {
-  QApplication::clipboard()->setImage(figureImage(m_snapshot, exportName(), {}));
+  Snapshot shown = m_snapshot;
+  shown.instant = m_cursor;
+  QApplication::clipboard()->setImage(figureImage(shown, exportName(), {}));
 }
 
 void Figure::changeEvent(QEvent* event) {

@@ -188,7 +188,7 @@ void paintFigureContent(QCPPainter& painter, const QRectF& rect, const Snapshot&
   if (figureName == QLatin1String("efficiency")) paintEfficiency(painter, rect.size(), snapshot);
   if (driveStageOf(figureName) > -2) paintStage(painter, rect.size(), snapshot, figureName);
   if (figureName == QLatin1String("power"))
-    paintPowerPath(painter, rect.size(), snapshot, kUnset, printPalette());
+    paintPowerPath(painter, rect.size(), snapshot, snapshot.instant, printPalette());
 }
 
 }  // namespace jw

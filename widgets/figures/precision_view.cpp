@@ -132,11 +132,14 @@ LineChart shareChart(const Project& project, const DriveCharts& charts) {
     const StageWindUp& stage = loop.stages[k];
     const double y = static_cast<double>(count - k);
     names.emplace_back(y, QStringLiteral("stage %1").arg(k + 1));
-    addBar(chart, y + 0.22, shareOf(stage.backlash, loop.backlash),
+    addBar(chart, y + 0.3, shareOf(stage.backlash, loop.backlash),
            QStringLiteral("play %1").arg(arcminText(stage.backlash)), &Palette::peak);
-    addBar(chart, y, shareOf(stage.hysteresis, loop.hysteresis),
+    addBar(chart, y + 0.1, shareOf(stage.hysteresis, loop.hysteresis),
            QStringLiteral("hysteresis %1").arg(arcminText(stage.hysteresis)), &Palette::gravity);
-    addBar(chart, y - 0.22, shareOf(stage.windUp, loop.windUp),
+    addBar(chart, y - 0.1, shareOf(stage.transmissionError, loop.transmissionError),
+           QStringLiteral("transmission error %1").arg(arcminText(stage.transmissionError)),
+           &Palette::friction);
+    addBar(chart, y - 0.3, shareOf(stage.windUp, loop.windUp),
            QStringLiteral("wind-up %1").arg(arcminText(stage.windUp)), &Palette::accent);
   }
   chart.remark =

@@ -102,13 +102,16 @@ TEST(WindUp, NeedsTheRatios) {
   EXPECT_FALSE(chainWindUp({stageOf(3, 400)}, 0));
 }
 
-// Angles behind a ratio of 10 count a tenth: 5/10 + 1 arcmin of play, 2/10 + 0.5 of hysteresis.
+// Angles behind a ratio of 10 count a tenth: 5/10 + 1 arcmin of play, 2/10 + 0.5 of hysteresis,
+// 2.5/10 of transmission error.
 TEST(WindUp, SharesAtTheJoint) {
-  const auto loop = chainWindUp(
-      {stageOf(3, 400, 5 * kArcmin, 2 * kArcmin), stageOf(10, 50e3, 1 * kArcmin, 0.5 * kArcmin)},
-      90);
+  std::vector<Stage> stages{stageOf(3, 400, 5 * kArcmin, 2 * kArcmin),
+                            stageOf(10, 50e3, 1 * kArcmin, 0.5 * kArcmin)};
+  stages[0].transmissionError = 2.5 * kArcmin;
+  const auto loop = chainWindUp(stages, 90);
   EXPECT_NEAR(loop->backlash / kArcmin, 1.5, 1e-12);
   EXPECT_NEAR(loop->hysteresis / kArcmin, 0.7, 1e-12);
+  EXPECT_NEAR(loop->transmissionError / kArcmin, 0.25, 1e-12);
   EXPECT_NEAR(loop->stages[0].backlash / kArcmin, 0.5, 1e-12);
   EXPECT_NEAR(loop->stages[0].windUp, 90 / 40e3, 1e-15);
   EXPECT_NEAR(loop->stages[0].compliance, 1 / 40e3, 1e-18);
