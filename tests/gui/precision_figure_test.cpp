@@ -64,7 +64,7 @@ TEST(PrecisionView, SaysWhichStagesAreLeftOut) {
   Project project = stiffShoulder();
   project.active().transmission.back().stiffness.first = kUnset;
   const PrecisionView view = precisionView(test::studied(project));
-  EXPECT_TRUE(view.loop.remark.contains("not given: rigid")) << view.loop.remark.toStdString();
+  EXPECT_TRUE(view.loop.remark.contains("counts as rigid")) << view.loop.remark.toStdString();
 }
 
 TEST(PrecisionFigure, SwitchesAndNamesWhatIsExported) {

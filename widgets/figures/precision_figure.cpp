@@ -29,7 +29,7 @@ PrecisionFigure::PrecisionFigure(QWidget* parent)
   column->addWidget(makePages(), 1);
   for (LineChartCanvas* canvas : canvases())
     connect(canvas, &LineChartCanvas::hovered, m_reading, &QLabel::setText);
-  m_view.loop = waitingChart(tr("Wind-up of the joint, motor held"));
+  m_view.loop = waitingChart(tr("Wind-up, motor held"));
   m_view.shares = waitingChart(tr("What each stage adds at the joint"));
   m_view.efficiency = waitingChart(tr("Efficiency of the chain"));
 }

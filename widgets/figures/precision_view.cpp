@@ -31,24 +31,23 @@ QString notGiven(const ChainWindUp& loop) {
   };
   QStringList parts;
   if (!loop.rigid.empty())
-    parts << QStringLiteral("stiffness of stage %1 not given: rigid").arg(stages(loop.rigid));
+    parts << QStringLiteral("stage %1 counts as rigid").arg(stages(loop.rigid));
   if (!loop.withoutBacklash.empty())
-    parts << QStringLiteral("backlash of stage %1 not given").arg(stages(loop.withoutBacklash));
+    parts << QStringLiteral("play of stage %1 not given").arg(stages(loop.withoutBacklash));
   return parts.join(QStringLiteral("; "));
 }
 
 QString loopRemark(const DriveCharts& charts) {
   QStringList parts;
-  const QString gaps = notGiven(*charts.windUp);
-  if (!gaps.isEmpty()) parts << gaps;
-  if (std::isfinite(charts.stiffness))
-    parts << QStringLiteral("stiffness %1")
-                 .arg(quantityText(charts.stiffness, Quantity::TorsionalStiffness, "N*m/arcmin"));
   if (std::isfinite(charts.lostMotion))
-    parts << QStringLiteral("lost motion %1 at ±%2")
+    parts << QStringLiteral("lost motion %1 (±%2)")
                  .arg(arcminText(charts.lostMotion),
                       quantityText(charts.lostMotionTorque, Quantity::Torque, "N*m"));
-  return parts.join(QStringLiteral("  ·  "));
+  if (std::isfinite(charts.stiffness))
+    parts << quantityText(charts.stiffness, Quantity::TorsionalStiffness, "N*m/arcmin");
+  const QString gaps = notGiven(*charts.windUp);
+  if (!gaps.isEmpty()) parts << gaps;
+  return parts.join(QStringLiteral(" · "));
 }
 
 /// Between the branches, over the torques of the cycle.
@@ -73,7 +72,7 @@ ChartBand operatingBand(const DriveCharts& charts) {
 
 LineChart loopChart(const DriveCharts& charts) {
   LineChart chart;
-  chart.title = QStringLiteral("Wind-up of the joint, motor held");
+  chart.title = QStringLiteral("Wind-up, motor held");
   if (!charts.windUp) return chart;
   chart.remark = loopRemark(charts);
   chart.bands.push_back(operatingBand(charts));
