@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include <QCryptographicHash>
 #include <QFile>
 #include <QFileInfo>
 
@@ -11,6 +12,11 @@ namespace {
 
 // An evaluation that comes sooner replaces the old one without a flicker of "stale" between.
 constexpr int kStaleAfterMs = 60;
+
+// Tells files apart without keeping them: one with a long table has 100 MB.
+QByteArray digestOf(const QByteArray& bytes) {
+  return QCryptographicHash::hash(bytes, QCryptographicHash::Sha256);
+}
 
 }  // namespace
 
@@ -58,7 +64,7 @@ void Document::recover(Project project, const QString& fileName) {
   history_ = History(std::make_shared<const Project>(std::move(project)));
   history_.markNeverClean();
   fileName_ = fileName;
-  bytesOnDisk_ = onDisk;
+  digestOnDisk_ = digestOf(onDisk);
   beginProject();
 }
 
@@ -71,7 +77,7 @@ tl::expected<void, InputError> Document::save(const QString& fileName) {
   const QByteArray bytes = projectBytes(*project());
   if (auto done = writeFile(fileName, bytes); !done) return done;
   fileName_ = QFileInfo(fileName).absoluteFilePath();
-  bytesOnDisk_ = bytes;
+  digestOnDisk_ = digestOf(bytes);
   history_.markClean();
   emit stateChanged();
   return {};
@@ -80,7 +86,7 @@ tl::expected<void, InputError> Document::save(const QString& fileName) {
 bool Document::fileChangedOutside() const {
   if (fileName_.isEmpty() || !QFile::exists(fileName_)) return false;
   const auto bytes = readFile(fileName_);
-  return bytes && *bytes != bytesOnDisk_;
+  return bytes && digestOf(*bytes) != digestOnDisk_;
 }
 
 void Document::setEntryWrong(bool wrong) {
@@ -93,7 +99,7 @@ void Document::setEntryWrong(bool wrong) {
 void Document::reset(ProjectPtr project, const QString& fileName, const QByteArray& bytesOnDisk) {
   history_ = History(std::move(project));
   fileName_ = fileName;
-  bytesOnDisk_ = bytesOnDisk;
+  digestOnDisk_ = digestOf(bytesOnDisk);
   beginProject();
 }
 

@@ -65,7 +65,7 @@ class Document : public QObject {
 
   History history_;
   QString fileName_;
-  QByteArray bytesOnDisk_;
+  QByteArray digestOnDisk_;  // of the file as it was last read or written
   Snapshot snapshot_;
   quint64 revision_ = 0;
   quint64 firstRevision_ = 0;  // of this project: older answers belong to the one before

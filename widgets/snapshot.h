@@ -21,6 +21,12 @@ struct Snapshot {
   double evaluationSeconds = 0;
   double instant = kUnset;  ///< [s] of pictures on paper that show one; unset = the cycle's extremes
   bool stale = false;  ///< evaluation belongs to an earlier revision, or an entry is wrong
+
+  /// Samples of the cycle from which its curves are drawn; empty = all.
+  const std::vector<Eigen::Index>& shownSamples() const {
+    static const std::vector<Eigen::Index> kAll;
+    return studies ? studies->shownSamples : kAll;
+  }
 };
 
 }  // namespace jw

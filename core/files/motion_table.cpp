@@ -48,12 +48,12 @@ tl::expected<MotionTable, InputError> readMotionTable(std::string_view csv, std:
   if (columns[0].size() < 2)
     return refuse(fmt::format("there are too few points: {}", columns[0].size()), name,
                   "give at least 2 lines with numbers");
-  MotionTable table{std::move(columns[0]), std::move(columns[1]), std::move(columns[2]),
-                    std::move(columns[3])};
-  for (std::vector<double>* column : {&table.time, &table.angle}) {
+  for (std::vector<double>* column : {&columns[0], &columns[1]}) {
     const double first = column->front();
     for (double& value : *column) value -= first;
   }
+  const MotionTable table{std::move(columns[0]), std::move(columns[1]), std::move(columns[2]),
+                          std::move(columns[3])};
   if (auto fits = checkShifted(table, name); !fits) return tl::unexpected(fits.error());
   return table;
 }

@@ -27,7 +27,7 @@ inline constexpr std::string_view kTransmission = "transmission";
 /// One list of a motion table in a document.
 struct TableColumn {
   std::string_view key;
-  std::vector<double> MotionTable::*values;
+  SharedColumn MotionTable::*values;
   bool required;
 };
 

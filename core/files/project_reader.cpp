@@ -18,7 +18,7 @@ void readColumn(StructReader& in, const Json& table, const keys::TableColumn& co
     if (column.required) in.fail("this list is missing", childPath(path, column.key), "add it");
     return;
   }
-  std::vector<double>& values = out.*column.values;
+  std::vector<double>& values = (out.*column.values).own();
   values.reserve(list->size());
   for (std::size_t k = 0; k < list->size() && !in.failed(); ++k) {
     if ((*list)[k].is_number()) {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/model/as_written.h"
+#include "core/model/shared_column.h"
 #include "core/model/unset.h"
 
 namespace jw {
@@ -43,12 +44,12 @@ enum class MixUse { NotUsed, PerHour, Share };
 inline constexpr std::size_t kMostTablePoints = 1'000'000;
 
 /// Imported motion points. `angle` is relative to the segment's start; `speed` and `acceleration`
-/// are empty when the source has none (then a smoother supplies them).
+/// are empty when the source has none (then a smoother supplies them). Copies share their numbers.
 struct MotionTable {
-  std::vector<double> time;          ///< [s], strictly rising, first 0
-  std::vector<double> angle;         ///< [rad]
-  std::vector<double> speed;         ///< [rad/s]
-  std::vector<double> acceleration;  ///< [rad/s²]
+  SharedColumn time;          ///< [s], strictly rising, first 0
+  SharedColumn angle;         ///< [rad]
+  SharedColumn speed;         ///< [rad/s]
+  SharedColumn acceleration;  ///< [rad/s²]
   bool operator==(const MotionTable&) const = default;
 };
 

@@ -1,18 +1,16 @@
 #pragma once
 
-#include <vector>
-
 #include "core/model/cycle.h"
 
 namespace jw {
 
 /// Speed and acceleration at every row of a motion table, and what smoothing did.
 struct TableMotion {
-  std::vector<double> speed;         ///< [rad/s]
-  std::vector<double> acceleration;  ///< [rad/s²]
-  double window = 0;                 ///< [s] smoothing window used, 0 if the table has both columns
-  double angleResidual = 0;  ///< [rad] rms of angle − smoothed angle, 0 if speed was given
-  double speedResidual = 0;  ///< [rad/s] rms of speed − smoothed speed, 0 unless differentiated
+  SharedColumn speed;         ///< shared with the table where it is given; [rad/s]
+  SharedColumn acceleration;  ///< [rad/s²] likewise
+  double window = 0;          ///< [s] smoothing window used, 0 if the table has both columns
+  double angleResidual = 0;   ///< [rad] rms of angle − smoothed angle, 0 if speed was given
+  double speedResidual = 0;   ///< [rad/s] rms of speed − smoothed speed, 0 unless differentiated
 };
 
 /// The smoothing window [s]: `smoothing` if set, else 8 mean steps (9 rows) or 2 % of the table's

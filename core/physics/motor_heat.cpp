@@ -42,10 +42,8 @@ double fluxFactor(const Motor& motor, double magnet, double inUse) {
 
 /// The periodic state with the magnet at `magnet` [°C].
 PeriodicHeat withMagnetAt(double magnet, double inUse, const Motor& motor, const MotorHeat& heat) {
-  HeatLoad load = heat.load;
   const double factor = fluxFactor(motor, magnet, inUse);
-  load.copper20 /= factor * factor;
-  return periodicHeat(heat.network, load);
+  return periodicHeat(heat.network, heat.load, factor * factor);
 }
 
 /// Mean losses [W] at a magnet temperature in use [°C].

@@ -67,10 +67,41 @@ double spectralRadiusOf(const Matrix2d& m) {
   return square >= 0 ? std::abs(half) + std::sqrt(square) : std::sqrt(m.determinant());
 }
 
+/// The steps of a cycle. Those of a long one are worked out at each pass: kept, they would take
+/// more room than the whole load.
+class HeatSteps {
+ public:
+  HeatSteps(const HeatNetwork& network, const HeatLoad& load, double copperDivisor)
+      : network_(network), load_(load), divisor_(copperDivisor) {
+    constexpr Index kMostKept = 100'000;
+    if (count() > kMostKept) return;
+    kept_.reserve(static_cast<std::size_t>(count()));
+    for (Index i = 0; i < count(); ++i) kept_.push_back(workedOut(i));
+  }
+
+  Index count() const { return load_.duration.size(); }
+  double copper20(Index i) const { return load_.copper20[i] / divisor_; }
+  HeatMap at(Index i) const {
+    return kept_.empty() ? workedOut(i) : kept_[static_cast<std::size_t>(i)];
+  }
+  LinearHeat system(Index i) const { return linearHeat(network_, copper20(i), load_.housing[i]); }
+  double duration(Index i) const { return load_.duration[i]; }
+  double period() const { return load_.duration.sum(); }
+
+ private:
+  HeatMap workedOut(Index i) const {
+    return heatStep(network_, copper20(i), load_.housing[i], load_.duration[i]);
+  }
+
+  const HeatNetwork& network_;
+  const HeatLoad& load_;
+  double divisor_;
+  std::vector<HeatMap> kept_;
+};
+
 /// Winding and housing at the start and after each step.
-void follow(const HeatNetwork& network, const std::vector<HeatMap>& steps, const HeatLoad& load,
-            PeriodicHeat& result) {
-  const auto n = static_cast<Index>(steps.size());
+void follow(const HeatSteps& steps, PeriodicHeat& result) {
+  const Index n = steps.count();
   result.winding.resize(n + 1);
   result.housing.resize(n + 1);
   Vector2d at = result.start;
@@ -79,12 +110,11 @@ void follow(const HeatNetwork& network, const std::vector<HeatMap>& steps, const
     result.winding[i] = at[0];
     result.housing[i] = at[1];
     if (i == n) break;
-    const Vector2d next = steps[static_cast<std::size_t>(i)](at);
-    area += integralOver(linearHeat(network, load.copper20[i], load.housing[i]), load.duration[i],
-                         at, next);
+    const Vector2d next = steps.at(i)(at);
+    area += integralOver(steps.system(i), steps.duration(i), at, next);
     at = next;
   }
-  const double period = load.duration.sum();
+  const double period = steps.period();
   result.windingMean = area[0] / period;
   result.housingMean = area[1] / period;
   result.windingPeak = result.winding.maxCoeff();
@@ -117,20 +147,15 @@ Vector2d steadyHeat(const HeatNetwork& network, double copper20, double housing)
   return -system.rate.inverse() * system.drive;
 }
 
-PeriodicHeat periodicHeat(const HeatNetwork& network, const HeatLoad& load) {
-  const Index n = load.duration.size();
-  std::vector<HeatMap> steps(static_cast<std::size_t>(n));
+PeriodicHeat periodicHeat(const HeatNetwork& network, const HeatLoad& load, double copperDivisor) {
+  const HeatSteps steps(network, load, copperDivisor);
   PeriodicHeat result;
-  for (Index i = 0; i < n; ++i) {
-    auto& step = steps[static_cast<std::size_t>(i)];
-    step = heatStep(network, load.copper20[i], load.housing[i], load.duration[i]);
-    result.cycleMap = result.cycleMap.then(step);
-  }
+  for (Index i = 0; i < steps.count(); ++i) result.cycleMap = result.cycleMap.then(steps.at(i));
   result.spectralRadius = spectralRadiusOf(result.cycleMap.gain);
   result.runaway = !(result.spectralRadius < 1);
   if (result.runaway) return result;
   result.start = (Matrix2d::Identity() - result.cycleMap.gain).inverse() * result.cycleMap.offset;
-  follow(network, steps, load, result);
+  follow(steps, result);
   return result;
 }
 

@@ -58,7 +58,8 @@ struct PeriodicHeat {
 };
 
 /// Solves (I - gain) x = offset of the whole cycle: no simulation of hours. n steps, one pass to
-/// compose the map and one to follow it.
-PeriodicHeat periodicHeat(const HeatNetwork& network, const HeatLoad& load);
+/// compose the map and one to follow it. The copper losses are divided by `copperDivisor`.
+PeriodicHeat periodicHeat(const HeatNetwork& network, const HeatLoad& load,
+                          double copperDivisor = 1);
 
 }  // namespace jw

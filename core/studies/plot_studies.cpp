@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/studies/envelope_studies.h"
+#include "core/studies/shown_samples.h"
 
 namespace jw {
 namespace {
@@ -85,6 +86,7 @@ std::optional<HeatCharts> heatCharts(const Evaluation& evaluation) {
 PlotStudies plotStudies(const Project& project, const Evaluation& evaluation,
                         std::stop_token stop) {
   PlotStudies studies;
+  studies.shownSamples = shownSamples(evaluation);
   studies.band = envelopeBand(project, evaluation);
   studies.intermittent = intermittentCurve(project, evaluation);
   if (stop.stop_requested()) return studies;

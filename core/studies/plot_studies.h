@@ -62,6 +62,7 @@ struct PlotStudies {
   std::optional<LossMap> losses;
   std::optional<HeatCharts> heat;
   std::optional<DriveCharts> drive;
+  std::vector<Eigen::Index> shownSamples;  ///< of the cycle, for its curves; empty = all
 };
 
 /// Derived from an evaluation of `project`; parts that it lacks are empty. Stops early, with parts

@@ -7,59 +7,66 @@
 
 #include "core/motion/cycle_reading.h"
 #include "core/quantity/quantity.h"
+#include "core/studies/shown_samples.h"
 #include "widgets/figures/finite.h"
 #include "widgets/theme/number_text.h"
 
 namespace jw {
 namespace {
 
-CycleSeries series(const QString& name, const Eigen::ArrayXd& values, Quantity quantity,
-                   std::string_view unit, const SeriesLook& look, bool rightAxis = false) {
+using Samples = std::vector<Eigen::Index>;
+
+CycleSeries series(const Samples& samples, const QString& name, const Eigen::ArrayXd& values,
+                   Quantity quantity, std::string_view unit, const SeriesLook& look,
+                   bool rightAxis = false) {
   return {name, QString::fromStdString(prettyUnit(unit)),
-          plotValues(values, fromInternal(1, unit, quantity)), look, rightAxis};
+          plotValues(picked(values, samples), fromInternal(1, unit, quantity)), look, rightAxis};
 }
 
 // Causes that are zero all the time are left out.
-void addCause(CycleRow& row, const QString& name, const Eigen::ArrayXd& values,
-              const SeriesLook& look) {
+void addCause(CycleRow& row, const Samples& samples, const QString& name,
+              const Eigen::ArrayXd& values, const SeriesLook& look) {
   if (values.size() > 0 && values.abs().maxCoeff() > 1e-12)
-    row.series.push_back(series(name, values, Quantity::Torque, "N*m", look));
+    row.series.push_back(series(samples, name, values, Quantity::Torque, "N*m", look));
 }
 
-CycleRow motionRow(const SampledCycle& cycle) {
+CycleRow motionRow(const Samples& samples, const SampledCycle& cycle) {
   CycleRow row{"motion", "Motion", "joint", {}};
-  row.series.push_back(series("position", cycle.angle, Quantity::Angle, "deg", {&Palette::text}));
-  row.series.push_back(series("speed", cycle.speed, Quantity::AngularSpeed, "rpm",
+  row.series.push_back(
+      series(samples, "position", cycle.angle, Quantity::Angle, "deg", {&Palette::text}));
+  row.series.push_back(series(samples, "speed", cycle.speed, Quantity::AngularSpeed, "rpm",
                               {&Palette::accent, Qt::DashLine}, true));
   return row;
 }
 
-CycleRow torqueRow(const LoadTorque& load) {
+CycleRow torqueRow(const Samples& samples, const LoadTorque& load) {
   CycleRow row{"torque", "Joint torque", "joint torque, N·m", {}};
-  row.series.push_back(
-      series("total", load.total, Quantity::Torque, "N*m", {&Palette::text, Qt::SolidLine, 1.9}));
-  addCause(row, "gravity", load.gravity, {&Palette::gravity, Qt::DashLine});
-  addCause(row, "inertia", load.inertia, {&Palette::inertia, Qt::DotLine, 1.9});
-  addCause(row, "friction", load.friction, {&Palette::friction, Qt::DashDotLine});
-  addCause(row, "spring", load.spring, {&Palette::spring, Qt::DashDotDotLine});
-  addCause(row, "external", load.external, {&Palette::external, Qt::CustomDashLine});
+  row.series.push_back(series(samples, "total", load.total, Quantity::Torque, "N*m",
+                              {&Palette::text, Qt::SolidLine, 1.9}));
+  addCause(row, samples, "gravity", load.gravity, {&Palette::gravity, Qt::DashLine});
+  addCause(row, samples, "inertia", load.inertia, {&Palette::inertia, Qt::DotLine, 1.9});
+  addCause(row, samples, "friction", load.friction, {&Palette::friction, Qt::DashDotLine});
+  addCause(row, samples, "spring", load.spring, {&Palette::spring, Qt::DashDotDotLine});
+  addCause(row, samples, "external", load.external, {&Palette::external, Qt::CustomDashLine});
   return row;
 }
 
-CycleRow motorRow(const MotorConstants* motor, const MotorDemand& demand) {
+CycleRow motorRow(const Samples& samples, const MotorConstants* motor, const MotorDemand& demand) {
   CycleRow row{"motor", "Motor", "motor", {}};
-  row.series.push_back(series("torque", demand.torque, Quantity::Torque, "N*m", {&Palette::text}));
+  row.series.push_back(
+      series(samples, "torque", demand.torque, Quantity::Torque, "N*m", {&Palette::text}));
   const double rms = motor ? motor->rmsFactor() : 1;
-  row.series.push_back(series(motor && !motor->direct ? "current (rms)" : "current",
+  row.series.push_back(series(samples, motor && !motor->direct ? "current (rms)" : "current",
                               demand.current * rms, Quantity::Current, "A",
                               {&Palette::peak, Qt::DashLine}, true));
   return row;
 }
 
-CycleRow powerRow(const SampledCycle& cycle, const LoadTorque& load, const MotorDemand* demand) {
+CycleRow powerRow(const Samples& samples, const SampledCycle& cycle, const LoadTorque& load,
+                  const MotorDemand* demand) {
   CycleRow row{"power", "Power", "power, W", {}};
   const auto add = [&](const QString& name, const Eigen::ArrayXd& power, const SeriesLook& look) {
-    row.series.push_back(series(name, power, Quantity::Power, "W", look));
+    row.series.push_back(series(samples, name, power, Quantity::Power, "W", look));
   };
   if (demand) add("from the supply", demand->supplyPower, {&Palette::peak, Qt::DashLine});
   if (demand) add("at the shaft", demand->shaftPower, {&Palette::accent, Qt::DotLine, 1.9});
@@ -67,11 +74,11 @@ CycleRow powerRow(const SampledCycle& cycle, const LoadTorque& load, const Motor
   return row;
 }
 
-CycleRow lossRow(const StageChain& chain, const MotorDemand& demand) {
+CycleRow lossRow(const Samples& samples, const StageChain& chain, const MotorDemand& demand) {
   CycleRow row{"losses", "Losses", "losses, W", {}};
   row.shownAtFirst = false;
   const auto add = [&](const QString& name, const Eigen::ArrayXd& loss, const SeriesLook& look) {
-    row.series.push_back(series(name, loss, Quantity::Power, "W", look));
+    row.series.push_back(series(samples, name, loss, Quantity::Power, "W", look));
   };
   add("copper", demand.copperLoss, {&Palette::peak});
   add("no-load", demand.dragLoss, {&Palette::accent, Qt::DashLine});
@@ -85,13 +92,15 @@ CycleRow lossRow(const StageChain& chain, const MotorDemand& demand) {
 }
 
 // Nothing where the voltage stays as it is, e.g. because the source takes power back.
-std::optional<CycleRow> busRow(const Supply& supply, const SupplyFlow& flow, Eigen::Index samples) {
+std::optional<CycleRow> busRow(const Samples& samples, const Supply& supply, const SupplyFlow& flow,
+                               Eigen::Index count) {
   const Eigen::ArrayXd& voltage = flow.energy.voltage;
-  if (voltage.size() != samples || !voltage.allFinite()) return std::nullopt;
+  if (voltage.size() != count || !voltage.allFinite()) return std::nullopt;
   if (voltage.maxCoeff() - voltage.minCoeff() < 1e-3 * voltage.maxCoeff()) return std::nullopt;
   CycleRow row{"bus", "Bus", "bus, V", {}, {}, false};
   row.shownAtFirst = false;
-  row.series.push_back(series("voltage", voltage, Quantity::Voltage, "V", {&Palette::text}));
+  row.series.push_back(
+      series(samples, "voltage", voltage, Quantity::Voltage, "V", {&Palette::text}));
   const auto add = [&](const QString& name, double volts, QColor Palette::*hue) {
     if (isSet(volts) && std::isfinite(volts))
       row.levels.push_back({name + u' ' + quantityText(volts, Quantity::Voltage, "V"), volts, hue});
@@ -108,7 +117,7 @@ CycleView emptyView(const Snapshot& snapshot) {
   if (!snapshot.evaluation || !snapshot.evaluation->cycle || !snapshot.evaluatedProject)
     return view;
   const SampledCycle& cycle = *snapshot.evaluation->cycle;
-  view.time = plotValues(cycle.time);
+  view.time = plotValues(picked(cycle.time, snapshot.shownSamples()));
   view.period = cycle.period;
   view.bands = segmentBands(*snapshot.evaluatedProject, cycle);
   return view;
@@ -138,13 +147,16 @@ CycleView cycleView(const Snapshot& snapshot) {
   CycleView view = emptyView(snapshot);
   if (view.empty()) return view;
   const Evaluation& e = *snapshot.evaluation;
-  view.rows.push_back(motionRow(*e.cycle));
-  if (e.load) view.rows.push_back(torqueRow(*e.load));
-  if (e.demand) view.rows.push_back(motorRow(e.motor ? &*e.motor : nullptr, *e.demand));
-  if (e.load) view.rows.push_back(powerRow(*e.cycle, *e.load, e.demand ? &*e.demand : nullptr));
-  if (e.chain && e.demand) view.rows.push_back(lossRow(*e.chain, *e.demand));
+  const Samples& samples = snapshot.shownSamples();
+  view.rows.push_back(motionRow(samples, *e.cycle));
+  if (e.load) view.rows.push_back(torqueRow(samples, *e.load));
+  if (e.demand) view.rows.push_back(motorRow(samples, e.motor ? &*e.motor : nullptr, *e.demand));
+  if (e.load)
+    view.rows.push_back(powerRow(samples, *e.cycle, *e.load, e.demand ? &*e.demand : nullptr));
+  if (e.chain && e.demand) view.rows.push_back(lossRow(samples, *e.chain, *e.demand));
   if (e.supply)
-    if (auto row = busRow(snapshot.evaluatedProject->active().supply, *e.supply, e.cycle->size()))
+    if (auto row =
+            busRow(samples, snapshot.evaluatedProject->active().supply, *e.supply, e.cycle->size()))
       view.rows.push_back(*row);
   return view;
 }
@@ -152,7 +164,7 @@ CycleView cycleView(const Snapshot& snapshot) {
 CycleView stripView(const Snapshot& snapshot) {
   CycleView view = emptyView(snapshot);
   if (!view.empty() && snapshot.evaluation->load)
-    view.rows.push_back(torqueRow(*snapshot.evaluation->load));
+    view.rows.push_back(torqueRow(snapshot.shownSamples(), *snapshot.evaluation->load));
   return view;
 }
 

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/motion/cycle_reading.h"
+#include "core/studies/shown_samples.h"
 #include "widgets/figures/envelope_extras.h"
 #include "widgets/figures/finite.h"
 #include "widgets/figures/missing_text.h"
@@ -37,9 +38,10 @@ void tellMovesFromDwells(std::vector<PathSegment>& path) {
   }
 }
 
-void splitBySegment(EnvelopeView& view, const Project& project, const SampledCycle& cycle) {
-  for (Eigen::Index i = 0; i < cycle.size(); ++i) {
-    const int index = cycle.segment[i];
+void splitBySegment(EnvelopeView& view, const Project& project, const SampledCycle& cycle,
+                    const std::vector<Eigen::Index>& samples) {
+  for (qsizetype i = 0; i < view.time.size(); ++i) {
+    const int index = cycle.segment[samples.empty() ? i : samples[std::size_t(i)]];
     if (view.path.empty() || view.path.back().index != index)
       view.path.push_back(segmentOf(project, index));
     view.path.back().points.speed << view.track.speed[i];
@@ -54,20 +56,22 @@ QString pointText(const QPointF& p) {
 }
 
 void addPath(EnvelopeView& view, const Project& project, const Evaluation& e,
-             const EnvelopeScale& scale) {
-  view.time = plotValues(e.cycle->time);
-  view.track = {plotValues(e.chain->motorSpeed, scale.speed),
-                plotValues(e.demand->torque, scale.torque)};
-  splitBySegment(view, project, *e.cycle);
+             const EnvelopeScale& scale, const std::vector<Eigen::Index>& samples) {
+  view.time = plotValues(picked(e.cycle->time, samples));
+  view.track = {plotValues(picked(e.chain->motorSpeed, samples), scale.speed),
+                plotValues(picked(e.demand->torque, samples), scale.torque)};
+  splitBySegment(view, project, *e.cycle, samples);
   const QPointF rms(std::abs(e.demand->speedRms * scale.speed),
                     std::abs(e.demand->torqueRms * scale.torque));
   if (std::isfinite(rms.x()) && std::isfinite(rms.y()))
     view.rms = {rms, QStringLiteral("rms %1 N·m").arg(numberText(rms.y()))};
 }
 
-void addTightest(EnvelopeView& view, const TightestPoint& tightest) {
-  if (tightest.sample < 0 || tightest.sample >= view.track.speed.size()) return;
-  const QPointF at(view.track.speed[tightest.sample], view.track.torque[tightest.sample]);
+void addTightest(EnvelopeView& view, const Evaluation& e, const EnvelopeScale& scale) {
+  const TightestPoint& tightest = *e.tightest;
+  if (tightest.sample < 0 || view.track.speed.isEmpty()) return;
+  const QPointF at(e.chain->motorSpeed[tightest.sample] * scale.speed,
+                   e.demand->torque[tightest.sample] * scale.torque);
   const QString margin = fixedNumber(100 * (tightest.factor - 1), 0);
   view.tightest = {at, QStringLiteral("tightest: %1, margin %2 %").arg(pointText(at), margin)};
 }
@@ -103,8 +107,9 @@ EnvelopeView envelopeView(const Snapshot& snapshot, AxesAt axesAt, const Envelop
     view.jointPossible = e.chain.has_value();
     const EnvelopeScale scale = scaleOf(e, axesAt);
     if (e.envelope) addEnvelope(view, *snapshot.evaluatedProject, *e.envelope, scale);
-    if (e.cycle && e.chain && e.demand) addPath(view, *snapshot.evaluatedProject, e, scale);
-    if (e.tightest) addTightest(view, *e.tightest);
+    if (e.cycle && e.chain && e.demand)
+      addPath(view, *snapshot.evaluatedProject, e, scale, snapshot.shownSamples());
+    if (e.tightest) addTightest(view, e, scale);
     if (e.envelope && snapshot.studies)
       addExtras(view, *snapshot.evaluatedProject, *snapshot.studies, extras, scale);
   }

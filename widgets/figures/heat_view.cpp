@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/studies/shown_samples.h"
 #include "widgets/figures/finite.h"
 #include "widgets/theme/number_text.h"
 
@@ -101,16 +102,18 @@ Level temperatureLevel(const QString& name, double celsius, QColor Palette::*hue
 }
 
 // Rows of their own: the winding's ripple would vanish beside its distance from the housing.
-CycleRow temperatureRow(const QString& name, const Eigen::ArrayXd& values, const SeriesLook& look) {
+CycleRow temperatureRow(const std::vector<Eigen::Index>& samples, const QString& name,
+                        const Eigen::ArrayXd& values, const SeriesLook& look) {
   CycleRow row{name, name, name + QStringLiteral(" once settled, °C"), {}, {}, false, 1};
-  row.series.push_back({name, kCelsius, plotValues(values), look});
+  row.series.push_back({name, kCelsius, plotValues(picked(values, samples)), look});
   return row;
 }
 
-std::vector<CycleRow> temperatureRows(const PeriodicHeat& periodic) {
+std::vector<CycleRow> temperatureRows(const std::vector<Eigen::Index>& samples,
+                                      const PeriodicHeat& periodic) {
   std::vector<CycleRow> rows{
-      temperatureRow("winding", periodic.winding, {&Palette::peak, Qt::SolidLine, 1.8}),
-      temperatureRow("housing", periodic.housing, {&Palette::accent, Qt::DashLine})};
+      temperatureRow(samples, "winding", periodic.winding, {&Palette::peak, Qt::SolidLine, 1.8}),
+      temperatureRow(samples, "housing", periodic.housing, {&Palette::accent, Qt::DashLine})};
   rows[0].levels = {temperatureLevel("peak", periodic.windingPeak, &Palette::peak),
                     temperatureLevel("mean", periodic.windingMean, &Palette::muted)};
   rows[1].levels = {temperatureLevel("peak", periodic.housingPeak, &Palette::accent)};
@@ -120,11 +123,12 @@ std::vector<CycleRow> temperatureRows(const PeriodicHeat& periodic) {
 CycleView temperatureCycle(const Snapshot& snapshot) {
   const MotorHeat& heat = *snapshot.evaluation->heat;
   CycleView view;
-  view.time = plotValues(heat.time);
+  const std::vector<Eigen::Index>& samples = snapshot.shownSamples();
+  view.time = plotValues(picked(heat.time, samples));
   view.period = snapshot.evaluation->cycle->period;
   view.bands = segmentBands(*snapshot.evaluatedProject, *snapshot.evaluation->cycle);
   view.stale = snapshot.stale;
-  if (!heat.periodic.runaway) view.rows = temperatureRows(heat.periodic);
+  if (!heat.periodic.runaway) view.rows = temperatureRows(samples, heat.periodic);
   return view;
 }
 

@@ -221,7 +221,7 @@ Project mirrored(Project project) {
     segment.travel = -segment.travel;
     segment.externalTorque = -segment.externalTorque;
     for (auto* column : {&segment.table.angle, &segment.table.speed, &segment.table.acceleration}) {
-      for (double& value : *column) value = -value;
+      for (double& value : column->own()) value = -value;
     }
   }
   // cos(q + phi) = -cos(-q + pi - phi): the masses move to the other side.

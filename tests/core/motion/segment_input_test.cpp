@@ -128,9 +128,7 @@ TEST(SegmentInput, TooManySamplesTogetherAreRefused) {
   EXPECT_THAT(errorOf(cycle).what, HasSubstr("32000020 samples"));
 }
 
-MotionTable goodTable() {
-  return {{0, 1, 2, 3, 4, 5}, {0, 0, 0, 0, 0, 0}, {}, {}};
-}
+MotionTable goodTable() { return {{0, 1, 2, 3, 4, 5}, {0, 0, 0, 0, 0, 0}, {}, {}}; }
 
 InputError tableErrorAfter(const std::function<void(MotionTable&)>& change) {
   Cycle cycle = makeCycle({Segment{}});
@@ -142,13 +140,14 @@ InputError tableErrorAfter(const std::function<void(MotionTable&)>& change) {
 }
 
 TEST(SegmentInput, TableErrorsNameTheRow) {
-  const InputError order = tableErrorAfter([](MotionTable& t) { t.time[3] = 2; });
+  const InputError order = tableErrorAfter([](MotionTable& t) { t.time.own()[3] = 2; });
   EXPECT_EQ(order.where, "cycle.segments[0].table.time");
   EXPECT_THAT(order.what, HasSubstr("row 4: the time goes from 2 s to 2 s"));
-  const InputError nan = tableErrorAfter([](MotionTable& t) { t.angle[1] = kUnset; });
+  const InputError nan = tableErrorAfter([](MotionTable& t) { t.angle.own()[1] = kUnset; });
   EXPECT_EQ(nan.where, "cycle.segments[0].table.angle");
   EXPECT_THAT(nan.what, HasSubstr("row 2: the angle is nan"));
-  EXPECT_THAT(tableErrorAfter([](MotionTable& t) { t.time[0] = -1; }).what, HasSubstr("row 1"));
+  EXPECT_THAT(tableErrorAfter([](MotionTable& t) { t.time.own()[0] = -1; }).what,
+              HasSubstr("row 1"));
 }
 
 TEST(SegmentInput, TableSizesMustFit) {
@@ -161,7 +160,7 @@ TEST(SegmentInput, TableSizesMustFit) {
               t = {{0, 1}, {0, 1}, {1, 1}, {0, 0}};
             }),
             InputError{});
-  EXPECT_THAT(tableErrorAfter([](MotionTable& t) { t.angle.pop_back(); }).what,
+  EXPECT_THAT(tableErrorAfter([](MotionTable& t) { t.angle.own().pop_back(); }).what,
               HasSubstr("6 times, 5 angles"));
 }
 

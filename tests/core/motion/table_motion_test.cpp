@@ -18,8 +18,8 @@ MotionTable sineTable(int rows) {
 
 TEST(TableMotion, KeepsTheColumnsThatAreGiven) {
   MotionTable table = sineTable(20);
-  table.speed.assign(20, 7);
-  table.acceleration.assign(20, 8);
+  table.speed = std::vector<double>(20, 7);
+  table.acceleration = std::vector<double>(20, 8);
   const TableMotion motion = tableMotion(table, kUnset);
   EXPECT_EQ(motion.speed, table.speed);
   EXPECT_EQ(motion.acceleration, table.acceleration);
@@ -47,7 +47,7 @@ TEST(TableMotion, DifferentiatesAGivenSpeed) {
 
 TEST(TableMotion, KeepsAGivenAccelerationAndFindsTheSpeed) {
   MotionTable table = sineTable(101);
-  table.acceleration.assign(101, 3);
+  table.acceleration = std::vector<double>(101, 3);
   const TableMotion motion = tableMotion(table, kUnset);
   EXPECT_EQ(motion.acceleration, table.acceleration);
   EXPECT_NEAR(motion.speed[50], 2 * std::cos(1), 1e-4);
@@ -61,7 +61,8 @@ TEST(TableMotion, WindowIsNineRowsOrTwoPercentUnlessSet) {
 
 TEST(TableMotion, ReportsWhatSmoothingTookAway) {
   MotionTable table = sineTable(201);
-  for (std::size_t i = 0; i < table.angle.size(); ++i) table.angle[i] += i % 2 == 0 ? 1e-3 : -1e-3;
+  for (std::size_t i = 0; i < table.angle.size(); ++i)
+    table.angle.own()[i] += i % 2 == 0 ? 1e-3 : -1e-3;
   const TableMotion motion = tableMotion(table, 0.2);
   EXPECT_NEAR(motion.angleResidual, 1e-3, 1e-4);
 }

@@ -175,5 +175,30 @@ TEST(MotorHeat, ThermalClasses) {
   }
 }
 
+// A cycle of 20 steps, 6000 times over: the same periodic state, though its steps are not kept.
+TEST(MotorHeat, ALongCycleSettlesAsItsPart) {
+  const HeatNetwork network = heatNetwork(exampleProject().active().motor, 40).value();
+  const auto loadOf = [](Eigen::Index repeats) {
+    HeatLoad load{Eigen::ArrayXd(20 * repeats), Eigen::ArrayXd(20 * repeats),
+                  Eigen::ArrayXd(20 * repeats)};
+    for (Eigen::Index i = 0; i < 20 * repeats; ++i) {
+      load.copper20[i] = i % 20 < 7 ? 30 : 2;
+      load.housing[i] = 1.0 + static_cast<double>(i % 20 % 3);
+      load.duration[i] = 0.1 + 0.01 * static_cast<double>(i % 5);
+    }
+    return load;
+  };
+  const PeriodicHeat part = periodicHeat(network, loadOf(1));
+  const PeriodicHeat whole = periodicHeat(network, loadOf(6000));
+  ASSERT_EQ(whole.winding.size(), 120'001);
+  EXPECT_NEAR(whole.windingMean, part.windingMean, 1e-6);
+  for (Eigen::Index i = 0; i <= 20; ++i)
+    EXPECT_NEAR(whole.winding[100'000 + i], part.winding[i], 1e-6) << i;
+  HeatLoad halved = loadOf(1);
+  halved.copper20 /= 2;
+  EXPECT_EQ(periodicHeat(network, loadOf(1), 2).windingPeak,
+            periodicHeat(network, halved).windingPeak);
+}
+
 }  // namespace
 }  // namespace jw
