@@ -25,6 +25,14 @@ QString unnamedFile() {
       QString("untitled-%1.autosave~").arg(QCoreApplication::applicationPid()));
 }
 
+/// Whether the project takes long to write.
+bool isLong(const Project& project) {
+  constexpr std::size_t kMany = 50'000;
+  std::size_t rows = 0;
+  for (const Segment& segment : project.cycle.segments) rows += segment.table.time.size();
+  return rows > kMany;
+}
+
 bool processIsAlive(const QString& autosaveFile) {
   const auto number = QFileInfo(autosaveFile).fileName().section('-', 1).section('.', 0, 0);
   const int process = number.toInt();
@@ -79,19 +87,39 @@ void Autosave::follow() {
 
 void Autosave::writeNow() {
   if (!document_.isModified()) return;
+  if (writing_) return timer_.start();
   const QString file = currentFile();
   if (!written_.isEmpty() && written_ != file) remove();
-  const auto done = saveProjectFile(file, *document_.project());
-  if (done) {
+  if (isLong(*document_.project())) return writeBeside(file);
+  if (const auto done = saveProjectFile(file, *document_.project()); !done)
+    complain(done.error());
+  else
     written_ = file;
-  } else if (!complained_) {
-    complained_ = true;  // once: it would come again every few seconds
-    emit failed(done.error());
-  }
+}
+
+/// Writing a million rows takes most of a second: not while the window waits.
+void Autosave::writeBeside(const QString& file) {
+  written_ = file;
+  writing_ = true;
+  writer_ = std::jthread([this, file, project = document_.project()] {
+    const auto done = saveProjectFile(file, *project);
+    writing_ = false;
+    if (done) return;
+    QMetaObject::invokeMethod(
+        this, [this, error = done.error()] { complain(error); }, Qt::QueuedConnection);
+  });
+}
+
+/// Once: it would come again every few seconds.
+void Autosave::complain(const InputError& error) {
+  if (complained_) return;
+  complained_ = true;
+  emit failed(error);
 }
 
 void Autosave::remove() {
   timer_.stop();
+  if (writer_.joinable()) writer_.join();
   if (!written_.isEmpty()) QFile::remove(written_);
   written_.clear();
 }

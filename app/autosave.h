@@ -1,6 +1,8 @@
 #pragma once
 
+#include <atomic>
 #include <optional>
+#include <thread>
 #include <vector>
 
 #include <QObject>
@@ -44,11 +46,15 @@ class Autosave : public QObject {
  private:
   void follow();
   QString currentFile() const;
+  void writeBeside(const QString& file);
+  void complain(const InputError& error);
 
   Document& document_;
   QTimer timer_;
   QString written_;  // the copy that exists, if any
   bool complained_ = false;
+  std::atomic<bool> writing_{false};
+  std::jthread writer_;  // of a project with long tables; last: it ends first
 };
 
 }  // namespace jw

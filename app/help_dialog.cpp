@@ -38,6 +38,7 @@ constexpr Shortcut kShortcuts[] = {
     {"Ctrl+1, Ctrl+2, Ctrl+3, Ctrl+9, Ctrl+T", "Envelope, cycle, heat, drive picture, two figures"},
     {"Left, Right, Home, End on a figure", "Move the cursor in time; with Shift faster"},
     {"+, −, 0 on a figure", "Zoom in, out, show all"},
+    {"Ctrl+L", "Measured log; plus, minus, left, right and Home move along its curves"},
     {"Ctrl+Shift+C, Ctrl+E, Ctrl+Shift+E", "Copy figure, export figure, export the review"},
     {"F1, Ctrl+Q", "Fields, quit"},
 };

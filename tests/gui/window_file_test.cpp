@@ -1,4 +1,6 @@
 // Opening, saving, closing, and what happens when something is wrong with a file.
+#include <cmath>
+
 #include <QDropEvent>
 #include <QMimeData>
 #include <QStatusBar>
@@ -140,6 +142,28 @@ TEST_F(WindowFile, WorstVerdictOfTheNewProjectIsChosen) {
     const auto* list = window->findChild<VerdictList*>();
     EXPECT_EQ(list->findChild<QListView*>()->currentIndex().row(), 0) << file.toStdString();
   }
+}
+
+TEST_F(WindowFile, ALongTableIsKeptAsideBesideTheWindow) {
+  const QString file = openSampleCopy();
+  Segment measured;
+  measured.law = MotionLaw::Table;
+  for (int i = 0; i < 60'000; ++i) {
+    measured.table.time.push_back(1e-3 * i);
+    measured.table.angle.push_back(0.3 * std::sin(1e-3 * i));
+  }
+  window->applyEdit({"Use a log", {}, [&](Project& project) -> tl::expected<void, InputError> {
+                       project.cycle.segments = {measured};
+                       return {};
+                     }});
+  window->session().autosave().writeNow();
+  const QString copy = Autosave::fileBeside(file);
+  ASSERT_TRUE(QTest::qWaitFor([&] { return QFile::exists(copy); }, 10'000));
+  const auto kept = loadProjectFile(copy);
+  ASSERT_TRUE(kept);
+  EXPECT_TRUE(kept->project == *document().project());
+  trigger("action.save");
+  EXPECT_FALSE(QFile::exists(copy));
 }
 
 TEST_F(WindowFile, AutosaveGoesBesideTheFileNeverOverIt) {

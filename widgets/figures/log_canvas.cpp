@@ -68,7 +68,7 @@ void LogCanvas::showView(LogView view, bool keepRange) {
     const LogRow& content = m_view.rows[i];
     for (std::size_t k = 0; k < content.lines.size(); ++k)
       m_rows[i].curves[k]->setLine(content.lines[k], content.factor, m_view.longestStep);
-    m_rows[i].overlays[0]->setGaps(m_view.gaps);
+    for (LogStretchOverlay* overlay : m_rows[i].overlays) overlay->setGaps(m_view.gaps);
     m_rows[i].key->setTitle(content.title);
   }
   styleRows();

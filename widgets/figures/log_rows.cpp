@@ -10,7 +10,8 @@ namespace {
 /// Way up and down [px] for one pixel across from which a curve is drawn without smooth edges.
 constexpr double kThicket = 4;
 
-constexpr double kUnseen = 0.4;  // [px]
+constexpr float kSheer = 0.6F;
+constexpr double kUnseen = 0.75;  // [px]
 
 /// Turns points of a curve into pixels and parts it into pieces inside the rect's height; points of
 /// NaN break it.
@@ -102,7 +103,11 @@ void LogCurve::draw(QCPPainter* painter) {
   const bool thicket = clipper.climbed() > kThicket * width;
   painter->setAntialiasing(!thicket);
   QPen pen = m_pen;
-  if (thicket) pen = QPen(pen.color(), 1);
+  if (thicket) {
+    QColor sheer = pen.color();
+    sheer.setAlphaF(kSheer);  // what lies behind stays in sight
+    pen = QPen(sheer, 1);
+  }
   painter->setPen(pen);
   painter->setBrush(Qt::NoBrush);
   for (const QPolygonF& piece : pieces)
@@ -144,15 +149,27 @@ void LogStretchOverlay::drawGaps(QCPPainter* painter) const {
     if (right <= area.left() || left >= area.right()) continue;
     const QRectF band(left, area.top(), std::max(right - left, 2.0), area.height());
     painter->fillRect(band, tint);
-    painter->setFont(m_style->font);
+  }
+}
+
+void LogStretchOverlay::nameGaps(QCPPainter* painter) const {
+  const QRectF area(m_rect->rect());
+  const QString text = QStringLiteral("gap");
+  const double width = QFontMetricsF(m_style->font).horizontalAdvance(text) + 8;
+  painter->setFont(m_style->font);
+  for (const LogStretch& gap : m_gaps) {
+    const QRectF band(QPointF(pixelOf(gap.from), area.top()),
+                      QPointF(pixelOf(gap.to), area.top() + 20));
+    if (band.width() < width || !band.intersects(area)) continue;
+    painter->fillRect(band.adjusted(0, 2, 0, -2),
+                      blend(m_style->colours.close, m_style->colours.panel, 0.22));
     painter->setPen(inkOf(m_style->colours.close, m_style->colours.panel));
-    const QString text = QStringLiteral("gap");
-    if (QFontMetricsF(m_style->font).horizontalAdvance(text) + 8 < band.width())
-      painter->drawText(band.adjusted(0, 4, 0, 0), Qt::AlignHCenter | Qt::AlignTop, text);
+    painter->drawText(band, Qt::AlignCenter, text);
   }
 }
 
 void LogStretchOverlay::drawEdges(QCPPainter* painter) const {
+  nameGaps(painter);
   if (!(m_stretch.to > m_stretch.from)) return;
   const QRectF area(m_rect->rect());
   const double left = pixelOf(m_stretch.from);

@@ -84,6 +84,7 @@ class LogStretchOverlay : public QCPLayerable {
 
  private:
   void drawGaps(QCPPainter* painter) const;
+  void nameGaps(QCPPainter* painter) const;
   void drawEdges(QCPPainter* painter) const;
   double pixelOf(double time) const;
 

@@ -14,7 +14,7 @@
 namespace jw {
 namespace {
 
-constexpr std::size_t kPreviewRows = 12;
+constexpr std::size_t kPreviewRows = 40;
 constexpr int kHeads = int(LogHead::Count);
 constexpr char kDelimiters[] = {',', ';', '\t', '|', ' '};
 constexpr int kLastLine = 1'000;
@@ -112,7 +112,8 @@ QLayout* LogColumnsPage::makeMending() {
                          {tr("What was mended or noticed"), tr("Lines")});
   m_mends->horizontalHeader()->setStretchLastSection(false);
   m_mends->horizontalHeader()->setSectionResizeMode(0, QHeaderView::Stretch);
-  m_mends->setFixedHeight(150);
+  m_mends->setMinimumHeight(118);
+  m_mends->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Ignored);
   auto* row = new QHBoxLayout;
   row->setSpacing(24);
   row->addLayout(form);

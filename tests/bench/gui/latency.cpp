@@ -1,6 +1,9 @@
 // How long a person waits: from an edit to the picture that shows its result, and from starting the
 // program to the first picture. Prints the times; judges nothing.
+#include <sys/resource.h>
+
 #include <algorithm>
+#include <cmath>
 #include <vector>
 
 #include <QApplication>
@@ -13,6 +16,7 @@
 
 #include "app/main_window.h"
 #include "core/model/field_catalogue.h"
+#include "widgets/panels/log_dialog.h"
 #include "widgets/theme/theme.h"
 
 namespace jw {
@@ -85,6 +89,84 @@ void measureStarts() {
   report("start to first evaluated picture", outside);
 }
 
+/// A log of a million rows, some 32 MB: an invented joint that swings.
+QString longLog(const QTemporaryDir& folder) {
+  QString name = folder.filePath("long.csv");
+  QFile file(name);
+  if (!file.open(QIODevice::WriteOnly)) return {};
+  std::string text = "t [ms];angle [deg];M_joint [Nm]\n";
+  for (int i = 0; i < 1'000'000; ++i) {
+    const double t = 1e-3 * i;
+    text += fmt::format("{};{:.5f};{:.4f}\n", i, 30 * std::sin(2.4 * t) + 1e-3 * (i % 7),
+                        18 * std::cos(0.5 * std::sin(2.4 * t)) - 6 * std::sin(2.4 * t));
+  }
+  file.write(text.data(), static_cast<qint64>(text.size()));
+  return name;
+}
+
+double peakMegabytes() {
+  rusage use{};
+  getrusage(RUSAGE_SELF, &use);
+  return static_cast<double>(use.ru_maxrss) / 1e3;
+}
+
+/// Runs the event loop until `done`.
+template <class Done>
+double timeUntil(Done done) {
+  QElapsedTimer timer;
+  timer.start();
+  while (!done()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 20);
+  return milliseconds(timer);
+}
+
+void measureLogFrames(LogCanvas& canvas) {
+  std::vector<double> times;
+  const double length = canvas.view().length;
+  for (const double share : {1.0, 0.3, 0.1, 0.03, 0.01, 1e-3, 1e-4}) {
+    for (int k = 0; k < 10; ++k) {
+      const double from = (0.2 + 0.01 * share * k) * length;
+      QElapsedTimer timer;
+      timer.start();
+      canvas.setSeen(from, from + share * length);
+      canvas.replot(QCustomPlot::rpImmediateRefresh);
+      times.push_back(milliseconds(timer));
+    }
+  }
+  report("frame of the log's curves at seven zooms", times);
+}
+
+void measureLog() {
+  const QTemporaryDir folder;
+  const QString file = longLog(folder);
+  Prompts prompts;
+  MainWindow window(prompts);
+  window.resize(1440, 900);
+  window.show();
+  window.session().openSample(firstSample());
+  QTest::qWait(500);
+  fmt::print("before a log of a million rows: peak {:.0f} MB\n", peakMegabytes());
+  window.openLog(file);
+  auto* dialog = window.findChild<LogDialog*>();
+  const double read = timeUntil([&] { return dialog->study().log != nullptr; });
+  const double all = read + timeUntil([&] { return !dialog->isBusy(); });
+  fmt::print(
+      "read after {:.0f} ms, smoothed, compared and fitted after {:.0f} ms, peak {:.0f} MB\n", read,
+      all, peakMegabytes());
+  dialog->findChild<QTabWidget*>("log.pages")->setCurrentIndex(1);
+  QTest::qWait(100);
+  measureLogFrames(dialog->motionPage().canvas());
+  dialog->findChild<QPushButton*>("log.useCycle")->click();
+  const double used = timeUntil([&] {
+    return window.document().project()->cycle.segments.size() == 1 &&
+           window.document().isEvaluated();
+  });
+  dialog->close();
+  QTest::qWait(100);
+  fmt::print("cycle of a million rows evaluated after {:.0f} ms, peak {:.0f} MB\n", used,
+             peakMegabytes());
+  fmt::print("edit with it to painted picture: {:.0f} ms\n", timeOfEdit(window, 1));
+}
+
 }  // namespace
 }  // namespace jw
 
@@ -96,5 +178,6 @@ int main(int argc, char** argv) {
   jw::applyTheme(app, jw::ThemeKind::Light);
   jw::measureEdits();
   jw::measureStarts();
+  jw::measureLog();
   return 0;
 }

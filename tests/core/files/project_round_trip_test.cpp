@@ -147,5 +147,20 @@ TEST(ProjectRoundTrip, ValuesSetWithoutTextComeBackExactly) {
   expectSameBits(read->project, project);
 }
 
+TEST(ProjectRoundTrip, AMillionRowsComeBack) {
+  Project project;
+  Segment measured;
+  measured.law = MotionLaw::Table;
+  for (std::size_t i = 0; i < kMostTablePoints; ++i) {
+    const double t = 1e-3 * static_cast<double>(i);
+    measured.table.time.push_back(t);
+    measured.table.angle.push_back(0.3 * std::sin(2 * t));
+  }
+  project.cycle.segments = {std::move(measured)};
+  const auto back = readProject(writeProject(project), "long.jointwright");
+  ASSERT_TRUE(back) << describe(back.error());
+  EXPECT_TRUE(back->project == project);
+}
+
 }  // namespace
 }  // namespace jw
