@@ -19,6 +19,7 @@ FigureArea::FigureArea(QWidget* parent) : QSplitter(Qt::Vertical, parent) {
     connect(pane, &FigurePane::cursorTimeChanged, this, &FigureArea::cursorTimeChanged);
     connect(pane, &FigurePane::exportRequested, this, &FigureArea::exportRequested);
     connect(pane, &FigurePane::fieldRequested, this, &FigureArea::fieldRequested);
+    connect(pane, &FigurePane::editRequested, this, &FigureArea::editRequested);
     connect(pane, &FigurePane::copied, this, &FigureArea::copied);
     connect(pane, &FigurePane::currentChanged, this, [this, pane] { active_ = pane; });
   }

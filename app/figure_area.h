@@ -31,6 +31,7 @@ class FigureArea : public QSplitter {
   void exportRequested(const QString& figureName);
   void copied();
   void fieldRequested(const QString& path);
+  void editRequested(const jw::Edit& edit);
 
  private:
   void followFocus(QWidget* focus);

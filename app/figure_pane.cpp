@@ -81,6 +81,7 @@ void FigurePane::addFigure(Figure* figure) {
   connect(figure, &Figure::cursorTimeChanged, this, &FigurePane::cursorTimeChanged);
   connect(figure, &Figure::exportRequested, this, &FigurePane::exportRequested);
   connect(figure, &Figure::fieldRequested, this, &FigurePane::fieldRequested);
+  connect(figure, &Figure::editRequested, this, &FigurePane::editRequested);
 }
 
 void FigurePane::showSnapshot(const Snapshot& snapshot) {

@@ -31,6 +31,7 @@ class FigurePane : public QFrame {
   void exportRequested(const QString& figureName);
   void copied();
   void fieldRequested(const QString& path);
+  void editRequested(const jw::Edit& edit);
   void currentChanged();
 
  private:

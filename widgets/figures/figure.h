@@ -5,6 +5,7 @@
 #include <QLabel>
 #include <QWidget>
 
+#include "widgets/edit.h"
 #include "widgets/snapshot.h"
 
 namespace jw {
@@ -36,6 +37,7 @@ class Figure : public QWidget {
   void cursorTimeChanged(double s);          ///< the person moved the cursor
   void fieldRequested(const QString& path);  ///< a missing input was clicked
   void exportRequested(const QString& figureName);
+  void editRequested(const jw::Edit& edit);  ///< the person changed something in the figure
 
  protected:
   virtual void drawCursor() = 0;  ///< at cursorTime()

@@ -56,7 +56,7 @@ QMenu* CardList::makeAddMenu() {
 }
 
 void CardList::showItems(const ProjectFields& fields) {
-  const std::vector<FieldGroup> items = fields.all(*plan_.info);
+  const std::vector<FieldGroup> items = fields.items(plan_.path);
   const bool changed = items.size() != cards_.size();
   if (changed) setCount(items);
   for (std::size_t k = 0; k < cards_.size(); ++k) {

@@ -38,10 +38,11 @@ const FieldGroup* ProjectFields::find(const QString& path) const {
   return found == groups_.end() ? nullptr : &*found;
 }
 
-std::vector<FieldGroup> ProjectFields::all(const StructInfo& info) const {
+std::vector<FieldGroup> ProjectFields::items(const QString& listPath) const {
+  const QString start = listPath + '[';
   std::vector<FieldGroup> found;
   std::copy_if(groups_.begin(), groups_.end(), std::back_inserter(found),
-               [&](const FieldGroup& g) { return &g.info() == &info; });
+               [&](const FieldGroup& g) { return g.path.startsWith(start); });
   return found;
 }
 

@@ -25,8 +25,8 @@ class ProjectFields {
   explicit ProjectFields(const Project& project);
   const std::vector<FieldGroup>& groups() const { return groups_; }
   const FieldGroup* find(const QString& path) const;
-  /// The structs of this catalogue, e.g. all stages.
-  std::vector<FieldGroup> all(const StructInfo& info) const;
+  /// The items of a list, "transmission" or "cycle.segments".
+  std::vector<FieldGroup> items(const QString& listPath) const;
 
  private:
   std::vector<FieldRef> fields_;

@@ -93,7 +93,9 @@ QAbstractItemView { background: @panel; border: none; outline: none;
 QHeaderView::section { background: @panel; color: @muted; border: none;
   border-bottom: 1px solid @line; padding: 4px 8px; }
 QTableView { gridline-color: @line; }
-QTableCornerButton::section { background: @panel; border: none; }
+QTableView[role="rows"] QHeaderView::section { padding: 4px 3px; }
+QTableView[role="rows"] QHeaderView::section:vertical { border-bottom: none; }
+QTableCornerButton::section { background: @panel; border: none; border-bottom: 1px solid @line; }
 QProgressBar { background: @line; border: none; border-radius: 3px; height: 6px; color: @text; }
 QProgressBar::chunk { background: @accent; border-radius: 3px; }
 QScrollBar:vertical { background: transparent; width: 10px; margin: 1px; }
