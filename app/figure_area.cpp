@@ -2,6 +2,8 @@
 
 #include <QApplication>
 
+#include "widgets/figures/cycle_figure.h"
+
 namespace jw {
 
 FigureArea::FigureArea(QWidget* parent) : QSplitter(Qt::Vertical, parent) {
@@ -37,6 +39,11 @@ void FigureArea::showSnapshot(const Snapshot& snapshot) {
   snapshot_ = snapshot;
   panes_[0]->showSnapshot(snapshot);
   if (split_) panes_[1]->showSnapshot(snapshot);
+}
+
+void FigureArea::showMix() {
+  active_->setCurrent("cycle");
+  static_cast<CycleFigure*>(active_->figure("cycle"))->setPicture(CycleFigure::Picture::Mix);
 }
 
 void FigureArea::setCursorTime(double s) {

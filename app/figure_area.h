@@ -22,6 +22,8 @@ class FigureArea : public QSplitter {
   /// Whether the second pane is shown.
   bool isSplit() const { return split_; }
   void setSplit(bool split);
+  /// Brings the daily mix to the front.
+  void showMix();
   /// The pane that was used last.
   FigurePane* activePane() const { return active_; }
   FigurePane* pane(int index) const { return panes_[static_cast<std::size_t>(index)]; }

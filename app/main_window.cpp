@@ -142,7 +142,10 @@ void MainWindow::setCursorTime(double s) {
           : tr("cursor %1").arg(QString::fromStdString(formatQuantity(s, Quantity::Time, "s", 3))));
 }
 
-void MainWindow::reveal(const QString& path) { inputs_->reveal(path); }
+/// Inputs show the cycle in front; the others stand in the daily mix.
+void MainWindow::reveal(const QString& path) {
+  path.startsWith("otherCycles") ? figures_->showMix() : inputs_->reveal(path);
+}
 
 void MainWindow::applyEdit(const Edit& edit) {
   if (const auto done = document_.apply(edit); !done) {
