@@ -240,7 +240,7 @@ const std::vector<CheckKind>& checkKinds() {
   static const std::vector<CheckKind> kAll = [] {
     std::vector<CheckKind> all;
     for (const auto& family : {supplyChecks(), controllerChecks(), motorChecks(), heatChecks(),
-                               driveChecks(), stageChecks(), jointChecks()}) {
+                               driveChecks(), stageChecks(), jointChecks(), endStopChecks()}) {
       all.insert(all.end(), family.begin(), family.end());
     }
     return all;

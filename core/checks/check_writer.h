@@ -99,6 +99,7 @@ std::span<const CheckKind> stageChecks();
 std::span<const CheckKind> heatChecks();
 std::span<const CheckKind> supplyChecks();
 std::span<const CheckKind> jointChecks();
+std::span<const CheckKind> endStopChecks();
 
 /// Every kind of check, in the order of the power path.
 const std::vector<CheckKind>& checkKinds();

@@ -9,6 +9,7 @@
 #include "core/checks/check_writer.h"
 #include "core/checks/headline_quantities.h"
 #include "core/checks/mix_evaluation.h"
+#include "core/physics/load_input.h"
 
 namespace jw {
 namespace {
@@ -28,11 +29,11 @@ void evaluateMotion(const Project& project, Evaluation& result) {
   keep(result.cycle, sampleCycle(project.cycle), Part::Cycle, result);
   if (!result.cycle) return;
   for (const InputError& warning : result.cycle->warnings) result.notices.push_back({warning});
-  if (!isSet(project.load.inertia)) {
-    const InputError error{"the link inertia is not given", "load.inertia",
-                           "inertia of the moved link about the joint axis"};
-    result.missing.push_back({error, Part::Load});
-    return;
+  const std::vector<InputError> lacking = loadInputErrors(project.load);
+  for (const InputError& error : lacking) result.missing.push_back({error, Part::Load});
+  if (!lacking.empty()) return;
+  for (InputError& text : loadRemarks(project.load, *result.cycle)) {
+    result.notices.push_back({std::move(text)});
   }
   result.load = loadTorque(*result.cycle, project.cycle, project.load);
   if (result.load->total.allFinite()) return;

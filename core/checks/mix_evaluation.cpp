@@ -8,6 +8,7 @@
 
 #include "core/motion/cycle_reading.h"
 #include "core/physics/drive_life.h"
+#include "core/physics/load_input.h"
 #include "core/physics/rolling_bearing.h"
 
 namespace jw {
@@ -136,7 +137,7 @@ class MixMaker {
     if (!cycle) return miss(movedTo(entry.path, cycle.error())), false;
     for (const InputError& warning : cycle->warnings)
       result_.notices.push_back({movedTo(entry.path, warning)});
-    if (!isSet(project_.load.inertia)) return false;  // said already
+    if (!loadInputErrors(project_.load).empty()) return false;  // said already
     const LoadTorque load = loadTorque(*cycle, *entry.cycle, project_.load);
     if (!load.total.allFinite()) {
       miss({"the load torque is too large to compute", entry.path,

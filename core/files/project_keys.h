@@ -12,6 +12,7 @@ namespace jw::keys {
 inline constexpr std::string_view kFormat = "format";
 inline constexpr std::string_view kVersion = "version";
 inline constexpr std::string_view kLoad = "load";
+inline constexpr std::string_view kMasses = "masses";
 inline constexpr std::string_view kCycle = "cycle";
 inline constexpr std::string_view kOtherCycles = "otherCycles";
 inline constexpr std::string_view kSegments = "segments";
@@ -31,11 +32,12 @@ struct TableColumn {
   bool required;
 };
 
-inline constexpr std::array<TableColumn, 4> kTableColumns{{
+inline constexpr std::array<TableColumn, 5> kTableColumns{{
     {"time [s]", &MotionTable::time, true},
     {"angle [rad]", &MotionTable::angle, true},
     {"speed [rad/s]", &MotionTable::speed, false},
     {"acceleration [rad/s^2]", &MotionTable::acceleration, false},
+    {"external torque [N*m]", &MotionTable::torque, false},
 }};
 
 }  // namespace jw::keys

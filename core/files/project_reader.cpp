@@ -57,7 +57,8 @@ void readTable(StructReader& in, const Json& object, MotionTable& table, const s
     if (std::none_of(keys::kTableColumns.begin(), keys::kTableColumns.end(), known)) {
       in.fail(
           "this list is not known", childPath(path, key),
-          R"(a table has "time [s]", "angle [rad]", "speed [rad/s]", "acceleration [rad/s^2]")");
+          R"(a table has "time [s]", "angle [rad]", "speed [rad/s]", "acceleration [rad/s^2]", )"
+          R"("external torque [N*m]")");
     }
   }
   for (const keys::TableColumn& column : keys::kTableColumns) {
@@ -89,6 +90,17 @@ void readOtherCycles(StructReader& in, const Json& document, Project& project) {
   const Json* cycles = in.childList(document, keys::kOtherCycles, "", kMostCycles);
   for (std::size_t k = 0; cycles != nullptr && k < cycles->size() && !in.failed(); ++k) {
     readCycle(in, (*cycles)[k], project.otherCycles.emplace_back(), elementPath(path, k));
+  }
+}
+
+void readLoad(StructReader& in, const Json& object, Load& load) {
+  const std::string path(keys::kLoad);
+  in.readFields(object, load, path, {keys::kMasses});
+  const Json* masses = in.childList(object, keys::kMasses, path, kMostMasses);
+  for (std::size_t k = 0; masses != nullptr && k < masses->size() && !in.failed(); ++k) {
+    const std::string where = elementPath(childPath(path, keys::kMasses), k);
+    LoadMass& mass = load.masses.emplace_back();
+    if (in.needObject((*masses)[k], where)) in.readFields((*masses)[k], mass, where);
   }
 }
 
@@ -142,7 +154,9 @@ void readBody(StructReader& in, const Json& document, Project& project) {
   in.readFields(document, project, "",
                 {keys::kFormat, keys::kVersion, keys::kLoad, keys::kCycle, keys::kOtherCycles,
                  keys::kRequirements, keys::kVariants, keys::kActiveVariant});
-  readChild(in, document, keys::kLoad, project.load, "");
+  if (const Json* load = in.childObject(document, keys::kLoad, "")) {
+    readLoad(in, *load, project.load);
+  }
   if (const Json* cycle = in.childObject(document, keys::kCycle, "")) {
     readCycle(in, *cycle, project.cycle, std::string(keys::kCycle));
   }

@@ -20,6 +20,7 @@ inline constexpr std::size_t kMostVariants = 1'000;
 inline constexpr std::size_t kMostStages = 100;
 inline constexpr std::size_t kMostSegments = 10'000;
 inline constexpr std::size_t kMostCycles = 1'000;
+inline constexpr std::size_t kMostMasses = 1000;
 
 struct ReadProject {
   Project project;

@@ -77,6 +77,16 @@ Json writePlain(const T& owner) {
   return object;
 }
 
+Json writeLoad(const Load& load) {
+  Json object = writeFields(load);
+  if (!load.masses.empty()) {
+    Json& masses = object[keyOf(keys::kMasses)] = Json::array();
+    for (const LoadMass& mass : load.masses) masses.push_back(writePlain(mass));
+  }
+  writeUnknown(object, load.asWritten);
+  return object;
+}
+
 Json writeTable(const MotionTable& table) {
   Json object = Json::object();
   for (const keys::TableColumn& column : keys::kTableColumns) {
@@ -119,7 +129,7 @@ std::string writeProject(const Project& project) {
   document[keyOf(keys::kFormat)] = keyOf(kProjectFormat);
   document[keyOf(keys::kVersion)] = kProjectVersion;
   document.update(writeFields(project));
-  document[keyOf(keys::kLoad)] = writePlain(project.load);
+  document[keyOf(keys::kLoad)] = writeLoad(project.load);
   document[keyOf(keys::kCycle)] = writeCycle(project.cycle);
   for (const Cycle& cycle : project.otherCycles) {
     document[keyOf(keys::kOtherCycles)].push_back(writeCycle(cycle));

@@ -44,12 +44,14 @@ enum class MixUse { NotUsed, PerHour, Share };
 inline constexpr std::size_t kMostTablePoints = 1'000'000;
 
 /// Imported motion points. `angle` is relative to the segment's start; `speed` and `acceleration`
-/// are empty when the source has none (then a smoother supplies them). Copies share their numbers.
+/// are empty when the source has none (then a smoother supplies them). `torque` comes from outside
+/// the joint, such as from the motion of other joints; empty = none. Copies share their numbers.
 struct MotionTable {
   SharedColumn time;          ///< [s], strictly rising, first 0
   SharedColumn angle;         ///< [rad]
   SharedColumn speed;         ///< [rad/s]
   SharedColumn acceleration;  ///< [rad/s²]
+  SharedColumn torque = {};   ///< [N·m] external, positive opposes positive motion
   bool operator==(const MotionTable&) const = default;
 };
 

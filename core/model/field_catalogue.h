@@ -62,8 +62,8 @@ struct StructInfo {
   const FieldInfo* find(std::string_view fieldKey) const;
 };
 
-/// The catalogue of T: Supply, Controller, Motor, Stage, Load, Segment, Cycle, Requirements,
-/// Variant (its name) and Project (title, note).
+/// The catalogue of T: Supply, Controller, Motor, Stage, Load, LoadMass, Segment, Cycle,
+/// Requirements, Variant (its name) and Project (title, note).
 template <class T>
 const StructInfo& structInfo();
 template <>
@@ -76,6 +76,8 @@ template <>
 const StructInfo& structInfo<Stage>();
 template <>
 const StructInfo& structInfo<Load>();
+template <>
+const StructInfo& structInfo<LoadMass>();
 template <>
 const StructInfo& structInfo<Segment>();
 template <>

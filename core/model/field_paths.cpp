@@ -37,6 +37,9 @@ std::vector<Node> nodesOf(const Project& project) {
     nodes.push_back(node(fmt::format("transmission[{}]", k), variant.transmission[k]));
   }
   nodes.push_back(node("load", project.load));
+  for (std::size_t k = 0; k < project.load.masses.size(); ++k) {
+    nodes.push_back(node(fmt::format("load.masses[{}]", k), project.load.masses[k]));
+  }
   addCycle(nodes, "cycle", project.cycle);
   for (std::size_t k = 0; k < project.otherCycles.size(); ++k) {
     addCycle(nodes, fmt::format("otherCycles[{}]", k), project.otherCycles[k]);

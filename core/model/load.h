@@ -34,7 +34,7 @@ struct LoadMass {
 
 /// What the joint moves. Angle 0 is the link lying horizontal; positive lifts.
 struct Load {
-  double inertia = kUnset;     ///< [kg·m²] of the link about the joint axis
+  double inertia = kUnset;     ///< [kg·m²] of the link about the joint axis; unset = none but masses'
   double linkMass = 0;         ///< [kg]
   double linkDistance = 0;     ///< [m] axis to the link's centre of mass
   double linkAngle = 0;        ///< [rad] of the link's centre of mass against the joint angle
@@ -73,7 +73,7 @@ struct Load {
   double radialForce = 0;             ///< [N] of the process on the output bearing
   double axialForce = 0;              ///< [N] likewise, along the axis
   double tiltingMoment = 0;           ///< [N·m] likewise, across the axis
-  std::vector<LoadMass> masses = {};  ///< beside link and payload
+  std::vector<LoadMass> masses = {};  ///< beside link and payload, with inertia of their own
   AsWritten asWritten;
 };
 

@@ -41,8 +41,10 @@ bool operator==(const Supply& a, const Supply& b) { return sameFields(a, b); }
 bool operator==(const Controller& a, const Controller& b) { return sameFields(a, b); }
 bool operator==(const Motor& a, const Motor& b) { return sameFields(a, b); }
 bool operator==(const Stage& a, const Stage& b) { return sameFields(a, b); }
-bool operator==(const Load& a, const Load& b) { return sameFields(a, b); }
+bool operator==(const LoadMass& a, const LoadMass& b) { return sameFields(a, b); }
 bool operator==(const Requirements& a, const Requirements& b) { return sameFields(a, b); }
+
+bool operator==(const Load& a, const Load& b) { return a.masses == b.masses && sameFields(a, b); }
 
 bool operator==(const Segment& a, const Segment& b) {
   return a.table == b.table && sameFields(a, b);

@@ -89,6 +89,7 @@ bool operator==(const Supply& a, const Supply& b);
 bool operator==(const Controller& a, const Controller& b);
 bool operator==(const Motor& a, const Motor& b);
 bool operator==(const Stage& a, const Stage& b);
+bool operator==(const LoadMass& a, const LoadMass& b);
 bool operator==(const Load& a, const Load& b);
 bool operator==(const Segment& a, const Segment& b);
 bool operator==(const Cycle& a, const Cycle& b);

@@ -99,12 +99,14 @@ MaybeError tableSizeError(const MotionTable& table, const std::string& path) {
                       complete ? "give at least 2 rows"
                                : "give at least 5 rows, or columns of speed and acceleration"};
   const auto fits = [rows](const std::vector<double>& c) { return c.empty() || c.size() == rows; };
-  if (table.angle.size() == rows && fits(table.speed) && fits(table.acceleration))
+  if (table.angle.size() == rows && fits(table.speed) && fits(table.acceleration) &&
+      fits(table.torque))
     return std::nullopt;
   return InputError{
       fmt::format("the columns differ in length: {} times, {} angles, {} speeds, "
-                  "{} accelerations",
-                  rows, table.angle.size(), table.speed.size(), table.acceleration.size()),
+                  "{} accelerations, {} external torques",
+                  rows, table.angle.size(), table.speed.size(), table.acceleration.size(),
+                  table.torque.size()),
       path, "give each row a value in each column, or leave a column out"};
 }
 
@@ -124,6 +126,7 @@ std::optional<InputError> tableInputError(const MotionTable& table, const std::s
   if (auto e = columnError(table.angle, "angle", kLargestAngle, path)) return e;
   if (auto e = columnError(table.speed, "speed", kAny, path)) return e;
   if (auto e = columnError(table.acceleration, "acceleration", kAny, path)) return e;
+  if (auto e = columnError(table.torque, "external torque", kAny, path)) return e;
   return timeOrderError(table.time, path);
 }
 

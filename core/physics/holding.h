@@ -12,7 +12,8 @@ struct StaticPose {
 
 /// The pose between `low` and `high` [rad] whose static torque (gravity and counterbalance, no
 /// friction) is largest in size. Closed form: ends of the travel and the zeros of the derivative
-/// -M sin(q + phi) + k_s.
+/// -M sin(q + phi) + k_s; with an extension spring by search, in steps of a degree and then
+/// narrowed down, over the first and the last turn of the travel.
 StaticPose worstStaticPose(const Load& load, double payloadMass, double low, double high);
 
 }  // namespace jw

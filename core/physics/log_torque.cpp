@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/model/unset.h"
+#include "core/physics/load_input.h"
 #include "core/physics/load_torque.h"
 
 namespace jw {
@@ -31,6 +33,7 @@ SampledCycle block(const MeasuredLog& log, const LogMotion& motion, std::size_t 
 
 std::vector<double> modelledTorque(const MeasuredLog& log, const LogMotion& motion,
                                    const Load& load) {
+  if (!loadInputErrors(load).empty()) return std::vector<double>(log.rows(), kUnset);
   constexpr std::size_t kBlock = 4096;
   Cycle source;
   source.segments.emplace_back();

@@ -4,9 +4,10 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <vector>
 
+#include "core/physics/carried_masses.h"
 #include "core/physics/drive_life.h"
-#include "core/physics/load_torque.h"
 
 namespace jw {
 namespace {
@@ -14,25 +15,38 @@ namespace {
 using Eigen::ArrayXd;
 using Eigen::Index;
 
-/// Masses on the joint, constant within a segment, spread over the samples.
-struct Masses {
-  ArrayXd total;  ///< [kg]
-  ArrayXd x, y;   ///< [kg·m] sum of m r in the link's own plane, x along joint angle 0
+/// What each segment carries.
+std::vector<CarriedMasses> massesOf(const Cycle& source, const Load& load) {
+  std::vector<CarriedMasses> masses;
+  for (const Segment& segment : source.segments) {
+    masses.push_back(carriedMasses(load, payloadOf(load, segment)));
+  }
+  return masses;
+}
+
+/// Motion of the joint at an instant.
+struct JointInstant {
+  double angle, speed, acceleration;
 };
 
-Masses massesOf(const SampledCycle& cycle, const Cycle& source, const Load& load) {
-  const auto count = static_cast<Index>(source.segments.size());
-  Masses segments{ArrayXd(count), ArrayXd(count), ArrayXd(count)};
-  const double link = load.linkMass * load.linkDistance;
-  for (Index k = 0; k < count; ++k) {
-    const double mass = payloadOf(load, source.segments[static_cast<std::size_t>(k)]);
-    const double payload = mass * load.payloadDistance;
-    segments.total[k] = load.linkMass + mass;
-    segments.x[k] = link * std::cos(load.linkAngle) + payload * std::cos(load.payloadAngle);
-    segments.y[k] = link * std::sin(load.linkAngle) + payload * std::sin(load.payloadAngle);
-  }
-  const auto& at = cycle.segment;
-  return {segments.total(at), segments.x(at), segments.y(at)};
+/// Forces of weight and inertia in axes that turn with the link: gravity turns back by the angle,
+/// inertia is q'^2 (x, y) - q'' (-y, x). With `eitherSide` the axis points to
+/// the side that is worse.
+BearingForces forcesAt(const JointInstant& at, const CarriedMasses& m,
+                       const Eigen::Vector3d& gravity, bool eitherSide) {
+  const double sine = std::sin(at.angle), cosine = std::cos(at.angle);
+  const double downX = gravity.x() * cosine + gravity.y() * sine;
+  const double downY = gravity.y() * cosine - gravity.x() * sine;
+  const double out = at.speed * at.speed, along = gravity.z();
+  const double x = out * m.x + at.acceleration * m.y + downX * m.mass;
+  const double y = out * m.y - at.acceleration * m.x + downY * m.mass;
+  // Force times distance along the axis; the moment is (y along - farY, farX - x along).
+  const double farX = out * m.xz + at.acceleration * m.yz + downX * m.z;
+  const double farY = out * m.yz - at.acceleration * m.xz + downY * m.z;
+  const double mixed = -2 * along * (m.y * farY + m.x * farX);
+  const double squared = along * along * (m.x * m.x + m.y * m.y) + farX * farX + farY * farY +
+                         (eitherSide ? std::abs(mixed) : mixed);
+  return {std::sqrt(x * x + y * y), std::abs(along) * m.mass, std::sqrt(std::max(0.0, squared))};
 }
 
 double radialWithMoment(const BearingForces& forces, double pitchDiameter) {
@@ -92,23 +106,20 @@ double equivalentLoad(const SampledCycle& cycle, const Eigen::ArrayXd& load,
 
 OutputBearingForces outputBearingForces(const SampledCycle& cycle, const Cycle& source,
                                         const Load& load) {
-  const Masses masses = massesOf(cycle, source, load);
-  const double across = load.gravity * std::cos(load.axisTilt);
-  const double along = load.gravity * std::sin(load.axisTilt);
-  // In axes that turn with the link: gravity is (-sin q, -cos q), inertia q'^2 (x, y) - q'' (-y,
-  // x).
-  const ArrayXd outward = cycle.speed.square();
-  const ArrayXd x = outward * masses.x + cycle.acceleration * masses.y -
-                    across * masses.total * cycle.angle.sin();
-  const ArrayXd y = outward * masses.y - cycle.acceleration * masses.x -
-                    across * masses.total * cycle.angle.cos();
-  const ArrayXd force = x.square() + y.square();
-  const ArrayXd squared = along * along * (masses.x.square() + masses.y.square()) +
-                          load.overhang * load.overhang * force +
-                          2 * std::abs(along * load.overhang) * (x * masses.x + y * masses.y).abs();
-  return {force.sqrt() + std::abs(load.radialForce),
-          std::abs(along) * masses.total + std::abs(load.axialForce),
-          squared.sqrt() + std::abs(load.tiltingMoment)};
+  const std::vector<CarriedMasses> masses = massesOf(source, load);
+  const Eigen::Vector3d gravity = gravityVector(load);
+  const bool eitherSide = load.mounting == Mounting::Tilt;
+  const Index count = cycle.size();
+  OutputBearingForces all{ArrayXd(count), ArrayXd(count), ArrayXd(count)};
+  for (Index i = 0; i < count; ++i) {
+    const BearingForces one =
+        forcesAt({cycle.angle[i], cycle.speed[i], cycle.acceleration[i]},
+                 masses[static_cast<std::size_t>(cycle.segment[i])], gravity, eitherSide);
+    all.radial[i] = one.radial + std::abs(load.radialForce);
+    all.axial[i] = one.axial + std::abs(load.axialForce);
+    all.moment[i] = one.moment + std::abs(load.tiltingMoment);
+  }
+  return all;
 }
 
 std::optional<OutputBearingLoad> outputBearingLoad(const SampledCycle& cycle, const Cycle& source,

@@ -49,10 +49,11 @@ double equivalentLoad(const SampledCycle& cycle, const Eigen::ArrayXd& load,
                       const Eigen::ArrayXd& speed, double exponent);
 
 /// Forces on the output bearing over the cycle, n samples each, none negative.
-/// Across the axis: weight g cos(tilt) sum(m) plus the inertia of the masses, m r q'^2 outward and
-/// m r q'' against the motion, added as vectors. Along it: g sin(tilt) sum(m). Moment: the overhang
-/// times the force across plus the weight along the axis at its distance from it, the overhang on
-/// whichever side is worse. Forces of the process have no direction given: they add to each.
+/// Across the axis: weight sum(m) times gravity across it plus the inertia of the masses, m r q'^2
+/// outward and m r q'' against the motion, added as vectors. Along it: the weight's part. Moment:
+/// of each body's force across at its distance along the axis and of its weight along the axis at
+/// its distance from it. A tilt does not say to which side the axis points: the worse one counts.
+/// Bodies are points here. Forces of the process have no direction given: they add to each.
 struct OutputBearingForces {
   Eigen::ArrayXd radial;  ///< [N]
   Eigen::ArrayXd axial;   ///< [N]

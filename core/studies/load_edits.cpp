@@ -79,18 +79,18 @@ class EditWriter {
              "inertia", "check the payload and the signs of the log"));
   }
 
-  /// What was fitted, less the payload's part.
+  /// What was fitted, less the part of payload and listed masses.
   Gravity linkGravity() const {
-    const double pull =
-        load_.gravity * std::cos(load_.axisTilt) * load_.payloadMass * load_.payloadDistance;
+    Load others = load_;
+    others.linkMass = 0;
+    const GravityMoment rest =
+        gravityMoment(carriedMasses(others, load_.payloadMass), gravityVector(load_));
     const auto cov = [this](LoadTerm x, LoadTerm y) {
       return fit_.covariance(static_cast<Eigen::Index>(x), static_cast<Eigen::Index>(y));
     };
     Gravity g;
-    g.a = (fit_.has(LoadTerm::GravityCos) ? fit_[LoadTerm::GravityCos].value : 0) -
-          pull * std::cos(load_.payloadAngle);
-    g.b = (fit_.has(LoadTerm::GravitySin) ? fit_[LoadTerm::GravitySin].value : 0) +
-          pull * std::sin(load_.payloadAngle);
+    g.a = (fit_.has(LoadTerm::GravityCos) ? fit_[LoadTerm::GravityCos].value : 0) - rest.x;
+    g.b = (fit_.has(LoadTerm::GravitySin) ? fit_[LoadTerm::GravitySin].value : 0) + rest.y;
     g.aa = cov(LoadTerm::GravityCos, LoadTerm::GravityCos);
     g.ab = cov(LoadTerm::GravityCos, LoadTerm::GravitySin);
     g.bb = cov(LoadTerm::GravitySin, LoadTerm::GravitySin);
@@ -99,16 +99,18 @@ class EditWriter {
 
   void writeGravity() {
     if (!fit_.has(LoadTerm::GravityCos) && !fit_.has(LoadTerm::GravitySin)) return;
-    const double pull = load_.gravity * std::cos(load_.axisTilt);
-    if (std::abs(pull) < 1e-3 * std::abs(load_.gravity) || pull == 0)
-      return out_.notes.push_back(note("the axis is vertical: no gravity to be fitted", "axisTilt",
-                                       "correct the tilt, or leave gravity out of the fit"));
+    const Eigen::Vector3d down = gravityVector(load_);
+    const double pull = down.head<2>().norm();  // across the axis
+    if (pull < 1e-3 * load_.gravity || pull == 0)
+      return out_.notes.push_back(note("the axis is vertical: no gravity to be fitted",
+                                       load_.mounting == Mounting::Tilt ? "axisTilt" : "downY",
+                                       "correct the mounting, or leave gravity out of the fit"));
     const Gravity g = linkGravity();
-    const double moment = g.size() / std::abs(pull);
+    const double moment = g.size() / pull;
     if (!(moment > 0)) return writeMoment({0, 0});
-    const double turned = pull < 0 ? -1 : 1;
-    add("linkAngle", {std::atan2(-turned * g.b, turned * g.a), std::sqrt(g.angleVariance())});
-    writeMoment({moment, std::sqrt(g.sizeVariance()) / std::abs(pull)});
+    add("linkAngle", {std::atan2(down.x() * g.a + down.y() * g.b, down.x() * g.b - down.y() * g.a),
+                      std::sqrt(g.angleVariance())});
+    writeMoment({moment, std::sqrt(g.sizeVariance()) / pull});
   }
 
   /// Shares the moment [kg·m] out to mass and distance.

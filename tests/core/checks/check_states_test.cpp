@@ -119,6 +119,7 @@ const std::map<std::string_view, Provocation>& provocations() {
       {"joint.inertia_ratio",
        {{"requirements.inertiaRatioMax", "0.01"},
         {"requirements.inertiaRatioMax", "motor.rotorInertia", "load.inertia"}}},
+      {"joint.end_stops", {{"load.stopHigh", "60 deg"}, {"cycle.segments[0].duration"}}},
       {"joint.holding",
        {{"motor.brakeTorque", "10 mN*m"},
         {"motor.brakeTorque", "load.inertia", "transmission[1].ratio"}}},

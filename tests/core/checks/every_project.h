@@ -29,9 +29,34 @@ inline std::vector<std::filesystem::path> sampleFiles() {
   return files;
 }
 
-/// The example project and every variant of every sample.
+/// The example project with all that a load may have.
+inline Project projectOfEveryLoad() {
+  Project project = exampleProject();
+  Load& load = project.load;
+  load.mounting = Mounting::Direction;
+  load.downX = 0.3, load.downY = -1, load.downZ = -0.4;
+  load.masses = {
+      {.name = "tool",
+       .mass = 1.5,
+       .x = 0.4,
+       .y = -0.1,
+       .z = 0.05,
+       .inertia = 2e-3,
+       .asWritten = {}},
+      {.name = "counterweight", .mass = 4, .x = -0.2, .y = 0, .z = -0.03, .asWritten = {}}};
+  load.breakawayFriction = 1.4, load.stribeckSpeed = 0.2;
+  load.springStiffness = 3, load.springAngle = 0.5, load.balanceTorque = 2;
+  load.extensionRate = 400, load.extensionFreeLength = 0.1, load.extensionPreload = 20;
+  load.extensionArm = 0.08, load.extensionArmAngle = 0.2, load.extensionPost = 0.15;
+  load.externalOver = ExternalOver::Time;
+  load.externalTable = "0.2 s 1 N*m; 1.4 s -2 N*m; 2.5 s 1 N*m";
+  return project;
+}
+
+/// The example project, one of every load and every variant of every sample.
 inline std::vector<NamedProject> everyProject() {
-  std::vector<NamedProject> all{{"example", exampleProject()}};
+  std::vector<NamedProject> all{{"example", exampleProject()},
+                                {"every load", projectOfEveryLoad()}};
   for (const auto& path : sampleFiles()) {
     std::ifstream file(path, std::ios::binary);
     std::ostringstream text;

@@ -22,6 +22,7 @@ class RandomProject {
     project.variants.resize(1 + pick(3));
     project.cycle.segments.resize(pick(4));
     for (Segment& segment : project.cycle.segments) fillTable(segment.table);
+    project.load.masses.resize(pick(3));
     project.otherCycles.resize(pick(3));
     for (Cycle& cycle : project.otherCycles) cycle.segments.resize(pick(3));
     for (std::size_t k = 0; k < project.variants.size(); ++k) {
@@ -51,6 +52,7 @@ class RandomProject {
       time += draw(1e-3, 1e-1);
     }
     if (pick(2) == 0) table.speed = table.angle;
+    if (pick(2) == 0) table.torque = table.angle;
   }
 
   /// Any value of the range: over many magnitudes where it is wide, evenly where it is narrow.
