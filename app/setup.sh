@@ -6,11 +6,11 @@ jw_program_packages=(
   build-essential cmake ninja-build
   qt6-base-dev qt6-svg-dev qt6-wayland qt6-qpa-plugins libqcustomplot-dev fonts-inter
   libboost-dev libcli11-dev libeigen3-dev libexpected-dev libfast-float-dev libfmt-dev
-  libudunits2-dev nlohmann-json3-dev
+  liborocos-kdl-dev libtinyxml-dev libudunits2-dev liburdfdom-dev nlohmann-json3-dev
 )
 # What the tests and benches take besides.
 jw_test_packages=(
-  ccache clang-format libbenchmark-dev libgmock-dev libgtest-dev liborocos-kdl-dev
+  ccache clang-format libbenchmark-dev libgmock-dev libgtest-dev
   locales x11-utils xauth xvfb
 )
 

@@ -4,7 +4,7 @@ set -euo pipefail
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
 tree=$(mktemp -d)
 trap 'rm -rf "$tree"' EXIT
-mkdir -p "$tree"/core/{quantity,model,motion,physics,checks,studies,files} "$tree"/{widgets,app}
+mkdir -p "$tree"/core/{quantity,model,motion,physics,checks,studies,files,robot} "$tree"/{widgets,app}
 
 # expect pass|fail FILE INCLUDE: how the check judges a tree in which FILE includes INCLUDE.
 expect() {
@@ -21,6 +21,8 @@ expect pass widgets/a.cpp '<QWidget>'
 expect pass app/a.cpp '"widgets/a.h"'
 expect fail core/model/a.h '"core/physics/a.h"'
 expect fail core/files/a.cpp '"core/checks/a.h"'
+expect pass core/robot/a.cpp '"core/physics/a.h"'
+expect fail core/robot/a.cpp '"core/files/a.h"'
 expect fail core/checks/a.cpp '"core/studies/a.h"'
 expect fail core/model/a.cpp '<QString>'
 expect fail core/model/a.cpp '<QtCore/QString>'
