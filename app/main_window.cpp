@@ -78,6 +78,7 @@ void MainWindow::connectViews() {
   connect(inputs_, &InputsPanel::tableRequested, this, &MainWindow::importTable);
   connect(inputs_, &InputsPanel::partsRequested, this, &MainWindow::chooseParts);
   connect(inputs_, &InputsPanel::logRequested, this, &MainWindow::chooseLog);
+  connect(inputs_, &InputsPanel::robotRequested, this, &MainWindow::loadFromRobot);
   connect(powerPath_, &PowerPath::stationClicked, this, [this](const QString& path) {
     powerPath_->setChosenStation(path);
     reveal(path);

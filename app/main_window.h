@@ -41,6 +41,8 @@ class MainWindow : public QMainWindow {
   /// The evaluation of what is open now, made here and now if the one on screen is behind.
   Snapshot evaluatedSnapshot() const;
   void applyEdit(const Edit& edit);
+  /// Lets a robot description be opened and a joint of it chosen as the load.
+  void loadFromRobot();
   void exportFigure(const QString& figureName);
   void exportReview();
   /// Asks for a measured log and opens it in a window of its own.

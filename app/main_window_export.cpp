@@ -9,6 +9,7 @@
 #include "widgets/figures/figure_export.h"
 #include "widgets/panels/built_ratios_dialog.h"
 #include "widgets/panels/log_dialog.h"
+#include "widgets/panels/robot_load_dialog.h"
 
 namespace jw {
 namespace {
@@ -100,6 +101,13 @@ void MainWindow::openLog(const QString& fileName) {
   log_->show();
   log_->raise();
   log_->activateWindow();
+}
+
+void MainWindow::loadFromRobot() {
+  auto* dialog = new RobotLoadDialog(document_.project()->load.gravity, this);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  connect(dialog, &RobotLoadDialog::editRequested, this, &MainWindow::applyEdit);
+  dialog->show();
 }
 
 void MainWindow::chooseParts(int stage) {

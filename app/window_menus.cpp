@@ -65,6 +65,8 @@ void WindowMenus::buildEdit(QMenu& menu) {
   menu.addSeparator();
   add(menu, tr("Open a &measured log…"), QKeySequence(Qt::CTRL | Qt::Key_L), "action.openLog",
       [this] { window_.chooseLog(); });
+  add(menu, tr("&Load from a robot description…"), {}, "action.robotLoad",
+      [this] { window_.loadFromRobot(); });
   add(menu, tr("&Fit a heating curve…"), {}, "action.fitHeat", [this] { fitHeat(); });
   menu.addSeparator();
   add(menu, tr("&Copy figure"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), "action.copyFigure",

@@ -96,6 +96,7 @@ class Converter {
     const auto line = lines_.links.find(link.name);
     if (line != lines_.links.end()) result.line = line->second;
     const std::string where = place("link", link.name, result.line);
+    if (!link.inertial && link.parent_joint == nullptr) return result;  // the base stands still
     if (!link.inertial) {
       out_.notes.push_back({"this link has no <inertial>: it counts as massless", where,
                             "add its mass and inertia if it has any"});

@@ -129,6 +129,23 @@ TEST(InputsList, TableMovesOfferTheirTable) {
   EXPECT_EQ(spy[0][0].toInt(), 2);
 }
 
+TEST(InputsList, MassesAreAddedTypedAndRemoved) {
+  Desk desk;
+  desk.panel.reveal("load");
+  press(desk, "load.masses.add");
+  ASSERT_EQ(desk.project.load.masses.size(), 1U);
+  EXPECT_EQ(desk.edits.back().description, "Add mass");
+  EXPECT_EQ(desk.field<FoldHeader>("load.masses[0].header").remark(), "mass needed");
+  desk.type("load.masses[0].mass", "5 lb");
+  desk.type("load.masses[0].x", "300 mm");
+  EXPECT_EQ(desk.text("load.masses[0].mass"), "5 lb");
+  EXPECT_DOUBLE_EQ(desk.project.load.masses[0].x, 0.3);
+  EXPECT_EQ(desk.field<FoldHeader>("load.masses[0].header").remark(),
+            QString::fromUtf8("2.268 kg at x 0.3 m, y 0 m"));
+  choose(desk, "load.masses[0].more", "Remove");
+  EXPECT_TRUE(desk.project.load.masses.empty());
+}
+
 TEST(InputsList, EveryMotionLawCanBeAdded) {
   Desk desk;
   const auto choices = structInfo<Segment>().find("law")->choices;

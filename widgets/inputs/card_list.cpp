@@ -21,13 +21,11 @@ CardList::CardList(ListPlan plan, QWidget* parent)
   empty_->setProperty("role", "muted");
   empty_->setWordWrap(true);
   add_->setProperty("role", "link");
-  add_->setText("Add " + plan_.item + "…");
+  add_->setText("Add " + plan_.item);
   add_->setObjectName(plan_.path + ".add");
   add_->setAccessibleName("Add " + plan_.item);
   add_->setFocusPolicy(Qt::StrongFocus);
-  add_->setPopupMode(QToolButton::InstantPopup);
-  add_->setStyleSheet("QToolButton::menu-indicator { image: none; }");
-  add_->setMenu(makeAddMenu());
+  offerAdding();
   column_->addWidget(empty_);
   column_->addWidget(add_, 0, Qt::AlignLeft);
 }
@@ -38,6 +36,19 @@ QString CardList::countText() const {
   const auto count = cards_.size();
   if (count == 0) return {};
   return QString("%1 %2").arg(count).arg(count == 1 ? plan_.item : plan_.items);
+}
+
+/// A menu of kinds, or one click where there is but one kind.
+void CardList::offerAdding() {
+  if (plan_.kindKey.empty()) {
+    connect(add_, &QToolButton::clicked, this,
+            [this] { requestAddition(plan_.add(0), static_cast<int>(cards_.size())); });
+    return;
+  }
+  add_->setText(add_->text() + "…");
+  add_->setPopupMode(QToolButton::InstantPopup);
+  add_->setStyleSheet("QToolButton::menu-indicator { image: none; }");
+  add_->setMenu(makeAddMenu());
 }
 
 QMenu* CardList::makeAddMenu() {

@@ -14,7 +14,7 @@ class QVBoxLayout;
 
 namespace jw {
 
-/// The stages or the moves as cards, in order, with a menu for adding one. Cards belong to places,
+/// Stages, masses or moves as cards, in order, with a menu or a click for adding one. Cards belong to places,
 /// not to items: when items move, cards show their new items in place, and what was unfolded and
 /// had the focus moves along.
 class CardList : public QWidget {
@@ -47,6 +47,7 @@ class CardList : public QWidget {
   void requestMove(int index, int to, Card::Action action);
   void requestRemoval(int index);
   void requestAddition(const Edit& edit, int index);
+  void offerAdding();
   QMenu* makeAddMenu();
   void discardEntries();
 

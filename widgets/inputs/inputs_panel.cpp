@@ -5,6 +5,7 @@
 
 #include <QHash>
 #include <QLabel>
+#include <QPushButton>
 #include <QVBoxLayout>
 
 #include "widgets/inputs/field_text.h"
@@ -57,6 +58,8 @@ void InputsPanel::build(const ProjectFields& fields) {
   connect(addList(stagePlan()), &CardList::openRequested, this, &InputsPanel::partsRequested);
   addSection("load", "&Load", true);
   addForm(fields.find("load"));
+  addList(massPlan());
+  addRobotButton();
   addSection("cycle", "&Cycle", false);
   addForm(fields.find("cycle"));
   const CardList* moves = addList(segmentPlan());
@@ -70,6 +73,15 @@ void InputsPanel::build(const ProjectFields& fields) {
   for (CardList* list : lists_) list->showItems(fields);
   updateTabOrder();
   updateRemarks();
+}
+
+void InputsPanel::addRobotButton() {
+  auto* button = new QPushButton(tr("From a robot description…"), sections_.back());
+  button->setObjectName("load.robot");
+  button->setAccessibleName(tr("Take the load from a robot description"));
+  button->setAutoDefault(false);
+  connect(button, &QPushButton::clicked, this, &InputsPanel::robotRequested);
+  sections_.back()->add(button);
 }
 
 void InputsPanel::addSection(const QString& name, const QString& title, bool expanded) {

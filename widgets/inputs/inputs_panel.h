@@ -50,6 +50,7 @@ class InputsPanel : public QWidget {
   void tableRequested(int segmentIndex);
   void logRequested();  ///< a measured log for the cycle
   void partsRequested(int stageIndex);  ///< what the stage can be built of
+  void robotRequested();                ///< the load from a robot description
 
  protected:
   QSize sizeHint() const override;
@@ -59,6 +60,7 @@ class InputsPanel : public QWidget {
   void addSection(const QString& name, const QString& title, bool expanded);
   void addForm(const FieldGroup* group, bool titled = false);
   CardList* addList(ListPlan plan);
+  void addRobotButton();
   std::vector<Form*> forms() const;
   FieldRow* findRow(const QString& path) const;
   Section* findSection(const QString& name) const;

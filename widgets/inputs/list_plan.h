@@ -15,7 +15,7 @@ struct CardText {
   QString remark;
 };
 
-/// What a list of cards knows of its items, stages or moves.
+/// What a list of cards knows of its items: stages, masses or moves.
 struct ListPlan {
   QString path;       ///< "transmission": an item is path[index]
   QString item;       ///< "stage"
@@ -24,7 +24,7 @@ struct ListPlan {
   QString later;      ///< "toward the joint"
   QString emptyText;  ///< shown instead of cards
   const StructInfo* info = nullptr;
-  std::string_view kindKey;  ///< the choice that the menu for adding offers
+  std::string_view kindKey;  ///< the choice that the menu for adding offers; empty = no menu
   QString openText;          ///< of the button that cards may have; empty = none
 
   QString otherText;         ///< of one more way of adding, which the window answers; empty = none
@@ -39,6 +39,9 @@ struct ListPlan {
 
 /// The transmission: stages from the motor to the joint.
 ListPlan stagePlan();
+
+/// What the joint carries beside link and payload.
+ListPlan massPlan();
 
 /// The duty cycle: moves one after the other.
 ListPlan segmentPlan();

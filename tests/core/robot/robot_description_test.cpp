@@ -43,9 +43,9 @@ TEST(RobotDescription, ReadsLinksAndJoints) {
 
 TEST(RobotDescription, NotesLinksWithoutInertia) {
   const RobotDescription robot = exampleRobot();
-  ASSERT_EQ(robot.notes.size(), 2U);
-  EXPECT_THAT(robot.notes[1].where, HasSubstr("line 32 (link 'tool')"));
-  EXPECT_THAT(robot.notes[1].what, HasSubstr("<inertial>"));
+  ASSERT_EQ(robot.notes.size(), 1U);
+  EXPECT_THAT(robot.notes[0].where, HasSubstr("line 32 (link 'tool')"));
+  EXPECT_THAT(robot.notes[0].what, HasSubstr("<inertial>"));
 }
 
 // Each text lacks one thing; the message has to say which element and line.
