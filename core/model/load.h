@@ -34,7 +34,7 @@ struct LoadMass {
 
 /// What the joint moves. Angle 0 is the link lying horizontal; positive lifts.
 struct Load {
-  double inertia = kUnset;     ///< [kg·m²] of the link about the joint axis; unset = none but masses'
+  double inertia = kUnset;     ///< [kg·m²] of the link about the joint axis; unset = masses alone
   double linkMass = 0;         ///< [kg]
   double linkDistance = 0;     ///< [m] axis to the link's centre of mass
   double linkAngle = 0;        ///< [rad] of the link's centre of mass against the joint angle

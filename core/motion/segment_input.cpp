@@ -102,12 +102,11 @@ MaybeError tableSizeError(const MotionTable& table, const std::string& path) {
   if (table.angle.size() == rows && fits(table.speed) && fits(table.acceleration) &&
       fits(table.torque))
     return std::nullopt;
-  return InputError{
-      fmt::format("the columns differ in length: {} times, {} angles, {} speeds, "
-                  "{} accelerations, {} external torques",
-                  rows, table.angle.size(), table.speed.size(), table.acceleration.size(),
-                  table.torque.size()),
-      path, "give each row a value in each column, or leave a column out"};
+  return InputError{fmt::format("the columns differ in length: {} times, {} angles, {} speeds, "
+                                "{} accelerations, {} external torques",
+                                rows, table.angle.size(), table.speed.size(),
+                                table.acceleration.size(), table.torque.size()),
+                    path, "give each row a value in each column, or leave a column out"};
 }
 
 }  // namespace

@@ -14,9 +14,9 @@ class QVBoxLayout;
 
 namespace jw {
 
-/// Stages, masses or moves as cards, in order, with a menu or a click for adding one. Cards belong to places,
-/// not to items: when items move, cards show their new items in place, and what was unfolded and
-/// had the focus moves along.
+/// Stages, masses or moves as cards, in order, with a menu or a click for adding one. Cards belong
+/// to places, not to items: when items move, cards show their new items in place, and what was
+/// unfolded and had the focus moves along.
 class CardList : public QWidget {
   Q_OBJECT
 
