@@ -9,6 +9,7 @@
 namespace jw::keys {
 
 // The keys of a project document that hold structs; those of fields are in the catalogue.
+inline constexpr std::string_view kBands = "bands";  ///< of any struct: field key -> band
 inline constexpr std::string_view kFormat = "format";
 inline constexpr std::string_view kVersion = "version";
 inline constexpr std::string_view kLoad = "load";

@@ -46,6 +46,11 @@ void writeField(Json& object, const FieldInfo& info, const FieldRef& field, cons
   }
 }
 
+/// Tolerance bands by field key; the map keeps them sorted.
+void writeBands(Json& object, const AsWritten& asWritten) {
+  if (!asWritten.bands.empty()) object[keyOf(keys::kBands)] = asWritten.bands;
+}
+
 /// Every catalogued field of `owner`.
 template <class T>
 Json writeFields(const T& owner) {
@@ -56,6 +61,7 @@ Json writeFields(const T& owner) {
     const FieldRef field{"", &info, &structure, &owner};
     if (!isIdle(field, &kDefault)) writeField(object, info, field, &kDefault);
   }
+  writeBands(object, owner.asWritten);
   return object;
 }
 

@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "core/files/project_keys.h"
+#include "core/model/band.h"
 #include "core/model/unset.h"
 
 namespace jw {
@@ -84,6 +86,8 @@ void StructReader::readAll(const Json& object, const StructInfo& structure, void
     if (failed()) return;
     if (const FieldInfo* info = structure.find(key)) {
       readOne(value, *info, owner, asWritten, childPath(path, key));
+    } else if (key == keys::kBands) {
+      readBands(value, structure, asWritten, childPath(path, key));
     } else if (std::find(children.begin(), children.end(), key) == children.end()) {
       keepUnknown(asWritten, key, value, path);
     }
@@ -102,6 +106,21 @@ void StructReader::readOne(const Json& value, const FieldInfo& info, void* owner
   if (!text) return fail("found " + quoteValue(value), path, "allowed is " + wanted(info));
   if (info.kind == FieldKind::Text) return info.setText(owner, *text);
   readNumber(value, info, owner, asWritten, path);
+}
+
+void StructReader::readBands(const Json& value, const StructInfo& structure, AsWritten& asWritten,
+                             const std::string& path) {
+  if (!needObject(value, path)) return;
+  for (const auto& [key, text] : value.items()) {
+    const std::string where = childPath(path, key);
+    const FieldInfo* info = structure.find(key);
+    if (info == nullptr) return fail("no such field", where, "name a field beside which it stands");
+    if (!text.is_string()) return fail("found " + quoteValue(text), where, kBandExample);
+    if (const auto band = readBand(*info, text.get<std::string>()); !band) {
+      return fail(band.error().what, where, band.error().remedy);
+    }
+    asWritten.bands[key] = text.get<std::string>();
+  }
 }
 
 void StructReader::readNumber(const Json& value, const FieldInfo& info, void* owner,

@@ -22,8 +22,8 @@ class StructReader {
 
   void fail(std::string what, std::string where, std::string remedy);
 
-  /// Reads the fields of T from `object`. Keys in `children` are left to the caller; other unknown
-  /// ones are kept in owner.asWritten.unknown and noted.
+  /// Reads the fields of T and their bands from `object`. Keys in `children` are left to the
+  /// caller; other unknown ones are kept in owner.asWritten.unknown and noted.
   template <class T>
   void readFields(const Json& object, T& owner, const std::string& path,
                   std::initializer_list<std::string_view> children = {}) {
@@ -49,6 +49,8 @@ class StructReader {
                const std::string& path, std::initializer_list<std::string_view> children);
   void readOne(const Json& value, const FieldInfo& info, void* owner, AsWritten& asWritten,
                const std::string& path);
+  void readBands(const Json& value, const StructInfo& structure, AsWritten& asWritten,
+                 const std::string& path);
   void readNumber(const Json& value, const FieldInfo& info, void* owner, AsWritten& asWritten,
                   const std::string& path);
 

@@ -21,11 +21,13 @@ std::string writtenText(const FieldInfo& info, const void* owner, const AsWritte
   return typedForm(info.number(owner), info.quantity, info.unit);
 }
 
-/// Every catalogued field and the text as written. A number that nobody typed equals one that was
-/// typed just as it would be printed, so that a file reopened equals the project it was saved from.
+/// Every catalogued field, its band and the text as written. A number that nobody typed equals one
+/// that was typed just as it would be printed, so that a file reopened equals the project it was
+/// saved from.
 template <class T>
 bool sameFields(const T& a, const T& b) {
   if (a.asWritten.unknown != b.asWritten.unknown) return false;
+  if (a.asWritten.bands != b.asWritten.bands) return false;
   const bool sameText = a.asWritten.typed == b.asWritten.typed;
   const auto& fields = structInfo<T>().fields;
   return std::all_of(fields.begin(), fields.end(), [&](const FieldInfo& info) {
