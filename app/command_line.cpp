@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include "app/commands.h"
+#include "app/study_options.h"
 #include "app/window_command.h"
 
 namespace jw {
@@ -16,12 +17,9 @@ struct Request {
   CheckRequest check;
   FigureRequest figure;
   ReviewRequest review;
+  StudyRequests studies;
   bool fieldsAsJson = false;
 };
-
-constexpr const char* kSetHelp =
-    "Change a field before evaluating, e.g. --set \"motor.rotorInertia=0.5 kg*cm^2\" or "
-    "--set transmission[0].ratio=50; may be repeated. 'jointwright fields' lists the paths.";
 
 constexpr const char* kCheckFooter = R"(Exit code
   0  no verdict is short (close, inside the target margin, counts as holding; so does open, an
@@ -41,26 +39,18 @@ JSON
   when open and when nothing is demanded, the latter with "unlimited": true. A number that is
   missing or not finite is null. Keys may be added; those named here stay.)";
 
-void addSet(CLI::App& command, std::vector<std::string>& settings) {
-  command.add_option("--set", settings, kSetHelp)->type_name("PATH=VALUE")->allow_extra_args(false);
-}
-
-void addFile(CLI::App& command, std::string& file) {
-  command.add_option("FILE", file, "The project")->required()->type_name("");
-}
-
 void addCheck(CLI::App& app, CheckRequest& request) {
   CLI::App* command = app.add_subcommand("check", "Say whether the design holds, worst first");
-  addFile(*command, request.project.file);
+  addFile(*command, request.project);
   command->add_flag("--json", request.asJson, "Print JSON");
   command->add_flag("--strict", request.strict, "Count an open verdict like a short one");
-  addSet(*command, request.project.settings);
+  addSet(*command, request.project);
   command->footer(kCheckFooter);
 }
 
 void addFigure(CLI::App& app, FigureRequest& request) {
   CLI::App* command = app.add_subcommand("figure", "Draw one figure, light on white");
-  addFile(*command, request.project.file);
+  addFile(*command, request.project);
   command
       ->add_option("--view", request.view,
                    "envelope, cycle, heat, overload, precision, efficiency, power or drive "
@@ -72,17 +62,17 @@ void addFigure(CLI::App& app, FigureRequest& request) {
       ->type_name("OUT");
   command->add_option("--size", request.size, "Width x height in mm (160x110)")->type_name("WxH");
   command->add_option("--dpi", request.dpi, "Pixels per inch of a PNG (300)")->type_name("N");
-  addSet(*command, request.project.settings);
+  addSet(*command, request.project);
 }
 
 void addReview(CLI::App& app, ReviewRequest& request) {
   CLI::App* command =
       app.add_subcommand("review", "Write review.pdf, the figures and verdicts.txt to a folder");
-  addFile(*command, request.project.file);
+  addFile(*command, request.project);
   command->add_option("-o,--output", request.folder, "Folder to write to")
       ->required()
       ->type_name("FOLDER");
-  addSet(*command, request.project.settings);
+  addSet(*command, request.project);
 }
 
 void addFields(CLI::App& app, bool& asJson) {
@@ -101,6 +91,7 @@ void describeProgram(CLI::App& app, Request& request) {
   addCheck(app, request.check);
   addFigure(app, request.figure);
   addReview(app, request.review);
+  addStudies(app, request.studies);
   addFields(app, request.fieldsAsJson);
 }
 
@@ -109,6 +100,8 @@ int dispatch(const CLI::App& app, const Request& request, int& argc, char** argv
   if (app.got_subcommand("fields")) return runFields(request.fieldsAsJson);
   if (app.got_subcommand("figure")) return runFigure(request.figure, argc, argv);
   if (app.got_subcommand("review")) return runReview(request.review, argc, argv);
+  if (app.got_subcommand("sweep")) return runSweep(request.studies.sweep);
+  if (app.got_subcommand("tolerance")) return runTolerance(request.studies.tolerance);
   return runWindow(QString::fromLocal8Bit(request.file.c_str()), argc, argv);
 }
 

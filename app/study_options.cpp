@@ -1,0 +1,101 @@
+#include "app/study_options.h"
+
+namespace jw {
+namespace {
+
+constexpr const char* kSetHelp =
+    "Change a field before evaluating, e.g. --set \"motor.rotorInertia=0.5 kg*cm^2\" or "
+    "--set transmission[0].ratio=50; may be repeated. 'jointwright fields' lists the paths.";
+
+constexpr const char* kSweepFooter =
+    R"(RANGE is FROM..TO:STEP or FROM..TO/COUNT; each number in the field's unit or with its own:
+  --over "transmission[0].ratio=40..160:1"     one stage's ratio
+  --over ratio=40..400/200                     the ratio from motor to joint: that of the stage with
+                                               the largest ratio is changed, the others stay
+  --over "load.payloadMass=0.5 kg..8 kg/16"    any number, as 'jointwright fields' lists them
+  --over A --over B                            both together, as a map
+A ratio that follows from teeth is typed over as a data sheet would state it: what else the parts
+tell (efficiency, inertia, stiffness) stays that of the parts as they are.
+
+CSV has one row for each value: the value, "holds" (no verdict is short), the worst margin and its
+check, "margin CHECK" for every check (empty when open or not asked, "inf" when nothing is demanded),
+every headline figure in its unit. Margins are shares: 0.2 is 20 %. A map has one row for each pair.
+The same input gives the same output, byte for byte.
+
+Exit code
+  0  at least one value (or pair) has no short verdict
+  1  none has
+  2  bad input; the message is on standard error and nothing else is written)";
+
+void addSweep(CLI::App& app, SweepRequest& request) {
+  CLI::App* command =
+      app.add_subcommand("sweep", "Every margin over a range of one field, or of two as a map");
+  addFile(*command, request.project);
+  command->add_option("--over", request.over, "What is swept; may be given twice")
+      ->required()
+      ->expected(1, 2)
+      ->type_name("PATH=RANGE")
+      ->allow_extra_args(false);
+  command->add_flag("--csv", request.asCsv, "Print CSV");
+  addSet(*command, request.project);
+  command->footer(kSweepFooter);
+}
+
+constexpr const char* kToleranceFooter =
+    R"(Every input with a band is drawn from its distribution and the design evaluated in full, draw by draw
+(JCGM 101); the law of propagation stands beside it (JCGM 100). Bands are kept in the project; --band
+adds or replaces some for this run: "motor.torqueConstant=± 5 % normal", "load.payloadMass=± 0.2 kg".
+Shapes: uniform (if none is named), triangular, normal (the band holds two standard deviations on
+either side). Inputs are drawn independently. The same seed gives the same output, byte for byte.
+
+JSON
+  {"format": "jointwright tolerance", "version": 1, "file", "project", "variant", "draws", "seed",
+   "inputs": [{"path", "label", "unit", "nominal", "half_width", "shape", "deviation",
+               "out_of_range"}],               draws held at the end of the range allowed
+   "all": SPREAD,                              the smallest margin of each draw
+   "checks": [{"id", "stage", "title", ...SPREAD}], "caution"}
+  SPREAD: "nominal", "mean", "deviation", "low", "median", "high" (95 % of the draws lie between low
+  and high) of the margin, "chance", "chance_low", "chance_high" (share of the draws in which it is
+  not short, with its 95 % interval), "open" (draws in which it could not be told),
+  "rank_correlation": {path: value}, "linear": {"deviation", "chance", "shares": {path: value}}
+  Shares are the change of the margin over one standard deviation of the input. Numbers that are
+  missing or not finite are null.
+
+Exit code
+  0  every check holds in every draw (open ones are passed over)
+  1  some are short in some draw
+  2  bad input; the message is on standard error and nothing else is written)";
+
+void addTolerance(CLI::App& app, ToleranceCommand& request) {
+  CLI::App* command =
+      app.add_subcommand("tolerance", "How likely the verdicts hold when inputs are off");
+  addFile(*command, request.project);
+  command->add_option("--draws", request.draws, "How many designs are drawn (10000)")
+      ->type_name("N");
+  command->add_option("--seed", request.seed, "Start of the random numbers (1)")->type_name("N");
+  command->add_option("--band", request.bands, "Give an input a band; may be repeated")
+      ->type_name("PATH=BAND")
+      ->allow_extra_args(false);
+  command->add_flag("--json", request.asJson, "Print JSON");
+  addSet(*command, request.project);
+  command->footer(kToleranceFooter);
+}
+
+}  // namespace
+
+void addFile(CLI::App& command, ProjectRequest& request) {
+  command.add_option("FILE", request.file, "The project")->required()->type_name("");
+}
+
+void addSet(CLI::App& command, ProjectRequest& request) {
+  command.add_option("--set", request.settings, kSetHelp)
+      ->type_name("PATH=VALUE")
+      ->allow_extra_args(false);
+}
+
+void addStudies(CLI::App& app, StudyRequests& requests) {
+  addSweep(app, requests.sweep);
+  addTolerance(app, requests.tolerance);
+}
+
+}  // namespace jw

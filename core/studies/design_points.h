@@ -1,0 +1,67 @@
+#pragma once
+
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/checks/evaluation.h"
+#include "core/studies/study_run.h"
+
+namespace jw {
+
+/// One check of one design.
+struct PointMargin {
+  std::string_view id;
+  int stage = -1;
+  double margin = kUnset;  ///< NaN = open
+  bool is(std::string_view otherId, int otherStage) const {
+    return id == otherId && stage == otherStage;
+  }
+};
+
+/// What studies keep of one evaluation.
+struct DesignPoint {
+  std::vector<PointMargin> margins;
+  std::vector<double> quantities;  ///< in the order of headlineQuantities
+  double worst = kUnset;           ///< smallest margin that is known; NaN if none is
+  int worstAt = -1;                ///< index into margins
+  double lossMean = kUnset;        ///< [W] mean of the supply's power that does not reach the load
+
+  bool holds() const { return worst >= 0; }  ///< none is short and one at least is known
+};
+
+DesignPoint designPoint(const Evaluation& evaluation);
+
+/// One check's margin over the points of a study.
+struct MarginColumn {
+  std::string_view id;
+  int stage = -1;
+  std::string title;
+  std::vector<double> margin;  ///< one for each point; NaN = open, or not asked there
+};
+
+/// One headline figure over the points of a study [internal unit].
+struct QuantityColumn {
+  std::string_view id;
+  std::string_view label;
+  Quantity quantity = Quantity::Number;
+  std::string_view unit;
+  std::vector<double> value;
+};
+
+/// The columns of all checks that any point has, in the order of the power path; `base` gives the
+/// titles.
+std::vector<MarginColumn> marginColumns(const std::vector<DesignPoint>& points,
+                                        const Evaluation& base);
+
+std::vector<QuantityColumn> quantityColumns(const std::vector<DesignPoint>& points,
+                                            const Evaluation& base);
+
+/// Evaluates `count` designs, each made by `design`, on all cores. Where a stop was asked for, the
+/// points left out are without margins.
+std::vector<DesignPoint> evaluatePoints(std::size_t count,
+                                        const std::function<Project(std::size_t)>& design,
+                                        const StudyRun& run);
+
+}  // namespace jw
