@@ -243,6 +243,17 @@ std::vector<FieldInfo> brakeFields() {
   };
 }
 
+std::vector<FieldInfo> bodyFields() {
+  return {
+      number<&Motor::mass>({"mass", "Mass", "m", "With encoder and brake."}, Quantity::Mass, "kg",
+                           {0, 1e6, true}),
+      number<&Motor::length>({"length", "Length", "l", "Along the axis, with encoder and brake."},
+                             Quantity::Length, "mm", {0, 1e6, true}),
+      number<&Motor::diameter>({"diameter", "Outside diameter", "D", "Of the housing."},
+                               Quantity::Length, "mm", {0, 1e6, true}),
+  };
+}
+
 const std::vector<FieldInfo>& motorFields() {
   static const std::vector<FieldInfo> kFields = joined({
       {"", mainFields()},
@@ -252,6 +263,7 @@ const std::vector<FieldInfo>& motorFields() {
       {"Heat", heatFields()},
       {"No-load loss", lossFields()},
       {"Brake", brakeFields()},
+      {"Mass and size", bodyFields()},
   });
   return kFields;
 }
