@@ -102,6 +102,7 @@ int dispatch(const CLI::App& app, const Request& request, int& argc, char** argv
   if (app.got_subcommand("review")) return runReview(request.review, argc, argv);
   if (app.got_subcommand("sweep")) return runSweep(request.studies.sweep);
   if (app.got_subcommand("tolerance")) return runTolerance(request.studies.tolerance);
+  if (app.got_subcommand("search")) return runSearch(request.studies.search);
   return runWindow(QString::fromLocal8Bit(request.file.c_str()), argc, argv);
 }
 

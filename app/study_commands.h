@@ -21,9 +21,25 @@ struct ToleranceCommand {
   bool asJson = false;
 };
 
+struct SearchCommand {
+  ProjectRequest project;
+  std::string motors, reducers;  ///< catalogue files; empty = the bundled ones
+  int stage = -1;                ///< index that reducers are put at; -1 = the leading stage
+  std::string belt;              ///< "stage=range"; empty = none
+  std::vector<std::string> filters;
+  std::string sort = "mass";
+  std::vector<std::string> pareto;   ///< none, or two figures
+  std::vector<std::string> explain;  ///< none, or the names of a motor and a reducer
+  std::string adopt;                 ///< file that gets the best as a further variant
+  int most = 0;
+  bool asCsv = false;
+};
+
 /// Returns an ExitCode: kAllHold if a design without a short verdict was found.
 int runSweep(const SweepRequest& request);
 /// Returns an ExitCode: kAllHold if every draw holds in every check.
 int runTolerance(const ToleranceCommand& request);
+/// Returns an ExitCode: kAllHold if a combination was found.
+int runSearch(const SearchCommand& request);
 
 }  // namespace jw

@@ -18,8 +18,8 @@ A ratio that follows from teeth is typed over as a data sheet would state it: wh
 tell (efficiency, inertia, stiffness) stays that of the parts as they are.
 
 CSV has one row for each value: the value, "holds" (no verdict is short), the worst margin and its
-check, "margin CHECK" for every check (empty when open or not asked, "inf" when nothing is demanded),
-every headline figure in its unit. Margins are shares: 0.2 is 20 %. A map has one row for each pair.
+check, "margin CHECK" for every check (empty when open or not asked, "inf" when nothing is
+demanded), every headline figure in its unit. Margins are shares: 0.2 is 20 %. A map has one row for each pair.
 The same input gives the same output, byte for byte.
 
 Exit code
@@ -42,9 +42,10 @@ void addSweep(CLI::App& app, SweepRequest& request) {
 }
 
 constexpr const char* kToleranceFooter =
-    R"(Every input with a band is drawn from its distribution and the design evaluated in full, draw by draw
-(JCGM 101); the law of propagation stands beside it (JCGM 100). Bands are kept in the project; --band
-adds or replaces some for this run: "motor.torqueConstant=± 5 % normal", "load.payloadMass=± 0.2 kg".
+    R"(Every input with a band is drawn from its distribution and the design evaluated in full, draw by
+draw (JCGM 101); the law of propagation stands beside it (JCGM 100). Bands are kept in the project;
+--band adds or replaces some for this run:
+  --band "motor.torqueConstant=± 5 % normal" --band "load.payloadMass=± 0.2 kg"
 Shapes: uniform (if none is named), triangular, normal (the band holds two standard deviations on
 either side). Inputs are drawn independently. The same seed gives the same output, byte for byte.
 
@@ -81,6 +82,59 @@ void addTolerance(CLI::App& app, ToleranceCommand& request) {
   command->footer(kToleranceFooter);
 }
 
+constexpr const char* kSearchFooter =
+    R"(Tries every motor with every reducer, and with every ratio of a belt if one is named; all else of
+the joint stays. A quick screening rejects what is short for certain, the rest is evaluated in full.
+
+Catalogues are text with a line of titles: "name" and fields of a motor or a stage as 'jointwright
+fields' lists them, with units in brackets: "rotorInertia [kg*cm^2]". Reducers need a "family" too.
+Without --motors or --reducers the bundled catalogues are taken; everything in them is invented.
+
+FIGURE is mass, length, diameter, loss, margin (the worst), "margin CHECK", or the id of a headline
+figure that 'check --json' lists.
+
+CSV has one row for each combination that was found: motor, reducer, belt ratio, worst margin and
+its check, mass, length, diameter, mean loss, every margin, every headline figure.
+
+Exit code
+  0  at least one combination has no short verdict and passes the filters
+  1  none does
+  2  bad input; the message is on standard error and nothing else is written)";
+
+void addSearchStudy(CLI::App& command, SearchCommand& request) {
+  command.add_option("--where", request.filters, "Keep those with FIGURE<=VALUE or FIGURE>=VALUE")
+      ->type_name("FILTER")
+      ->allow_extra_args(false);
+  command.add_option("--sort", request.sort, "Best first by this figure (mass)")
+      ->type_name("FIGURE");
+  command.add_option("--pareto", request.pareto, "Only those that none beats in both figures")
+      ->expected(2)
+      ->type_name("FIGURE FIGURE");
+  command.add_option("--explain", request.explain, "Say why one combination falls short")
+      ->expected(2)
+      ->type_name("MOTOR REDUCER");
+  command.add_option("--adopt", request.adopt, "Write the project with the first as a new variant")
+      ->type_name("OUT");
+  command.add_option("--most", request.most, "Evaluate the lightest N only (0 = all)")
+      ->type_name("N");
+  command.add_flag("--csv", request.asCsv, "Print CSV");
+}
+
+void addSearch(CLI::App& app, SearchCommand& request) {
+  CLI::App* command =
+      app.add_subcommand("search", "Find motors and reducers in catalogues that do the job");
+  addFile(*command, request.project);
+  command->add_option("--motors", request.motors, "Catalogue of motors")->type_name("CSV");
+  command->add_option("--reducers", request.reducers, "Catalogue of reducers")->type_name("CSV");
+  command->add_option("--stage", request.stage, "Stage that reducers are put at, from 0")
+      ->type_name("K");
+  command->add_option("--belt", request.belt, "Stage and ratios that vary, e.g. 0=1..3/9")
+      ->type_name("K=RANGE");
+  addSearchStudy(*command, request);
+  addSet(*command, request.project);
+  command->footer(kSearchFooter);
+}
+
 }  // namespace
 
 void addFile(CLI::App& command, ProjectRequest& request) {
@@ -96,6 +150,7 @@ void addSet(CLI::App& command, ProjectRequest& request) {
 void addStudies(CLI::App& app, StudyRequests& requests) {
   addSweep(app, requests.sweep);
   addTolerance(app, requests.tolerance);
+  addSearch(app, requests.search);
 }
 
 }  // namespace jw

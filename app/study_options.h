@@ -14,9 +14,10 @@ void addSet(CLI::App& command, ProjectRequest& request);
 struct StudyRequests {
   SweepRequest sweep;
   ToleranceCommand tolerance;
+  SearchCommand search;
 };
 
-/// Declares sweep and tolerance.
+/// Declares sweep, tolerance and search.
 void addStudies(CLI::App& app, StudyRequests& requests);
 
 }  // namespace jw

@@ -28,15 +28,20 @@ MotionTable thinned(const MotionTable& table, std::size_t points) {
           picked(table.acceleration, at), picked(table.torque, at)};
 }
 
+void thin(Cycle& cycle, int samples) {
+  cycle.samples = std::min(cycle.samples, samples);
+  const auto points = static_cast<std::size_t>(std::max(samples, 8));
+  for (Segment& segment : cycle.segments) {
+    if (segment.table.time.size() > 2 * points) segment.table = thinned(segment.table, points);
+  }
+}
+
 }  // namespace
 
 Project withCoarseCycle(const Project& project, int samples) {
   Project coarse = project;
-  coarse.cycle.samples = std::min(coarse.cycle.samples, samples);
-  const auto points = static_cast<std::size_t>(std::max(samples, 8));
-  for (Segment& segment : coarse.cycle.segments) {
-    if (segment.table.time.size() > 2 * points) segment.table = thinned(segment.table, points);
-  }
+  thin(coarse.cycle, samples);
+  for (Cycle& cycle : coarse.otherCycles) thin(cycle, samples);
   return coarse;
 }
 
