@@ -28,14 +28,17 @@ std::vector<double> smallestOfSlots(const std::vector<RealizableRatio>& all, dou
 
 std::vector<double> realizableTicks(StageFamily family, double from, double to,
                                     const SizeLimits& limits, std::size_t most) {
-  // Of pairs of wheels and planet sets there are so many that the nearest to some ratios will do.
+  // Of planet sets and rollers there are so many that the nearest to some ratios will do.
   const bool dense = family == StageFamily::Planetary || family == StageFamily::Traction;
-  const std::size_t places = dense ? 24 : 1;
+  const std::size_t places = dense ? 12 : 1;
+  std::vector<std::vector<RealizableRatio>> found(places);
+  forEachPoint(places, {}, [&](std::size_t k) {
+    const double share = (static_cast<double>(k) + 0.5) / static_cast<double>(places);
+    found[k] = realizableRatios(family, from + share * (to - from), limits, dense ? 16 : 4000);
+  });
   std::vector<RealizableRatio> all;
-  for (std::size_t k = 0; k < places; ++k) {
-    const double middle =
-        from + (to - from) * (static_cast<double>(k) + 0.5) / static_cast<double>(places);
-    for (RealizableRatio& one : realizableRatios(family, middle, limits, dense ? 8 : 4000)) {
+  for (std::vector<RealizableRatio>& some : found) {
+    for (RealizableRatio& one : some) {
       if (one.ratio >= from && one.ratio <= to) all.push_back(std::move(one));
     }
   }
