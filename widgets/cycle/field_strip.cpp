@@ -7,7 +7,8 @@
 namespace jw {
 namespace {
 
-constexpr int kEditorWidth = 86;  // [px]
+constexpr int kLeastWidth = 60;  // [px] of an editor
+constexpr int kUsualWidth = 86;
 
 }  // namespace
 
@@ -45,7 +46,8 @@ void FieldStrip::build(const QString& path) {
     FieldEditor* editor = makeEditor(info, path + '.' + toQString(info.key), this);
     QWidget* widget = editor->widget();
     widget->setObjectName("strip." + widget->objectName());
-    widget->setFixedWidth(kEditorWidth);
+    widget->setMinimumWidth(kLeastWidth);
+    widget->setMaximumWidth(kUsualWidth);
     line->insertWidget(line->indexOf(m_labels[k]) + 1, widget);
     widget->show();
     m_labels[k]->setBuddy(widget);

@@ -15,7 +15,7 @@ namespace {
 
 std::vector<FieldStrip::Item> limitItems() {
   return {{"speedLimit", MoveEditor::tr("speed")},
-          {"accelerationLimit", MoveEditor::tr("acceleration")},
+          {"accelerationLimit", MoveEditor::tr("accel.")},
           {"jerkLimit", MoveEditor::tr("jerk")}};
 }
 
@@ -30,8 +30,8 @@ MoveEditor::MoveEditor(QWidget* parent)
       m_curve(new MoveCurve),
       m_model(new MoveTableModel(this)),
       m_table(new RowTable(m_model, columnWidths())),
-      m_cycleFields(new FieldStrip(tr("Limits of the cycle"), structInfo<Cycle>(), limitItems())),
-      m_moveLimits(new FieldStrip(tr("Of this move alone"), structInfo<Segment>(), limitItems())),
+      m_cycleFields(new FieldStrip(tr("Limits"), structInfo<Cycle>(), limitItems())),
+      m_moveLimits(new FieldStrip(tr("This move"), structInfo<Segment>(), limitItems())),
       m_remark(new QLabel),
       m_reading(new QLabel) {
   setObjectName(QStringLiteral("moves"));
@@ -102,7 +102,7 @@ QWidget* MoveEditor::makeButtons() {
   addButton(tr("&Block"), "block",
             tr("Repeat the chosen neighbours together, or take them out of their block"),
             &MoveEditor::toggleBlock);
-  addButton(tr("All &fields"), "fields", tr("Show every field of the move among the inputs"),
+  addButton(tr("&Fields…"), "fields", tr("Show every field of the move among the inputs"),
             &MoveEditor::revealFields);
   m_reading->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   m_reading->setAlignment(Qt::AlignRight | Qt::AlignVCenter);

@@ -26,6 +26,9 @@ CycleFigure::CycleFigure(QWidget* parent)
   column->addWidget(makeHeader());
   column->addWidget(m_pages, 1);
   m_pages->addWidget(makeOverTime());
+  // Their tables scroll: they need not widen the pane.
+  for (QWidget* page : std::initializer_list<QWidget*>{m_moves, m_mix})
+    page->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   m_pages->addWidget(m_moves);
   m_pages->addWidget(m_mix);
   connectParts();
