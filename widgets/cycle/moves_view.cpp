@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/motion/segment_input.h"
+#include "core/studies/shown_samples.h"
 #include "widgets/figures/finite.h"
 #include "widgets/inputs/field_text.h"
 
@@ -47,10 +48,12 @@ void markBroken(const SampledCycle& cycle, MovesView& view) {
                    isNamed(cycle, view.runs.back().segment);
 }
 
-void addCurve(const SampledCycle& cycle, MovesView& view) {
+void addCurve(const Snapshot& snapshot, MovesView& view) {
+  const SampledCycle& cycle = *snapshot.evaluation->cycle;
   view.runs = runsOf(cycle);
-  view.time = plotValues(cycle.time);
-  view.angle = plotValues(cycle.angle, fromInternal(1, "deg", Quantity::Angle));
+  view.time = plotValues(picked(cycle.time, snapshot.shownSamples()));
+  view.angle = plotValues(picked(cycle.angle, snapshot.shownSamples()),
+                          fromInternal(1, "deg", Quantity::Angle));
   view.period = cycle.period;
   markBroken(cycle, view);
   for (const InputError& warning : cycle.warnings) view.remarks.push_back(errorText(warning));
@@ -70,7 +73,7 @@ MovesView movesView(const Snapshot& snapshot) {
   view.stale = snapshot.stale;
   if (!snapshot.evaluation) return view;
   if (snapshot.evaluation->cycle) {
-    addCurve(*snapshot.evaluation->cycle, view);
+    addCurve(snapshot, view);
     return view;
   }
   for (const MissingInput& missing : snapshot.evaluation->missing) {
