@@ -1,8 +1,10 @@
 #include "core/checks/headline_quantities.h"
 
 #include <cmath>
+#include <numbers>
 #include <vector>
 
+#include "core/checks/joint_figures.h"
 #include "core/physics/backdriving.h"
 #include "core/physics/plain_stages.h"
 #include "core/physics/wind_up.h"
@@ -27,6 +29,24 @@ double jointBacklash(const std::vector<StageData>& stages) {
   return sum;
 }
 
+double timeOf(const std::optional<Stop>& stop) { return stop ? stop->time : kUnset; }
+double angleOf(const std::optional<Stop>& stop) { return stop ? stop->angle : kUnset; }
+double energyOf(const std::optional<Stop>& stop) { return stop ? stop->energy : kUnset; }
+
+/// [Hz] of a swing of motor side and load at the cycle's largest joint torque.
+double resonance(const Project& project, const Evaluation& result,
+                 double (TwoMass::*frequency)() const) {
+  const auto two = twoMass(project, result, peak(result.load->total));
+  return two ? ((*two).*frequency)() / (2 * std::numbers::pi) : kUnset;
+}
+
+/// [m] at the tool.
+double toolError(const Project& project, const Evaluation& result,
+                 double (ErrorBudget::*sum)() const) {
+  const auto budget = errorBudget(project, result);
+  return budget ? reachOf(project) * ((*budget).*sum)() : kUnset;
+}
+
 /// One headline figure: how it is called and how it is found in an evaluation.
 struct Headline {
   std::string_view id;
@@ -41,6 +61,7 @@ using P = const Project&;
 using E = const Evaluation&;
 
 bool hasLoad(E e) { return e.load.has_value(); }
+bool hasStages(E e) { return e.stages.has_value(); }
 bool hasChain(E e) { return e.chain.has_value(); }
 bool hasChainAndMotor(E e) { return e.chain && e.motor; }
 bool hasMotor(E e) { return e.motor.has_value(); }
@@ -144,6 +165,30 @@ constexpr Headline kHeadlines[] = {
      [](P, E e) { return e.mix ? e.mix->windingMean : e.heat->periodic.windingMean; }},
     {"supply.power_returned_peak", "Peak power returned to the supply", Quantity::Power, "W",
      hasDemand, [](P, E e) { return std::max(0.0, -e.demand->supplyPower.minCoeff()); }},
+    {"joint.stop_time_brake", "Time of a stop by the brake", Quantity::Time, "ms", hasChain,
+     [](P p, E e) { return timeOf(stopOf(p, e, StopBy::Brake)); }},
+    {"joint.stop_angle_brake", "Way of a stop by the brake", Quantity::Angle, "deg", hasChain,
+     [](P p, E e) { return angleOf(stopOf(p, e, StopBy::Brake)); }},
+    {"joint.stop_energy_brake", "Brake energy in a stop", Quantity::Energy, "J", hasChain,
+     [](P p, E e) { return energyOf(stopOf(p, e, StopBy::Brake)); }},
+    {"joint.stop_time_motor", "Time of a stop by the motor", Quantity::Time, "ms", hasChain,
+     [](P p, E e) { return timeOf(stopOf(p, e, StopBy::Motor)); }},
+    {"joint.stop_angle_motor", "Way of a stop by the motor", Quantity::Angle, "deg", hasChain,
+     [](P p, E e) { return angleOf(stopOf(p, e, StopBy::Motor)); }},
+    {"joint.collision_torque", "Joint torque of a collision", Quantity::Torque, "N*m", hasChain,
+     [](P p, E e) { return collisionTorque(p, e); }},
+    {"joint.resonance_locked", "Resonance, motor locked", Quantity::Frequency, "Hz", hasChain,
+     [](P p, E e) { return resonance(p, e, &TwoMass::locked); }},
+    {"joint.resonance_free", "Resonance, motor free", Quantity::Frequency, "Hz", hasChain,
+     [](P p, E e) { return resonance(p, e, &TwoMass::free); }},
+    {"joint.tool_error_worst", "Tool error, worst case", Quantity::Length, "mm", hasChain,
+     [](P p, E e) { return toolError(p, e, &ErrorBudget::worst); }},
+    {"joint.tool_error_rss", "Tool error, root sum of squares", Quantity::Length, "mm", hasChain,
+     [](P p, E e) { return toolError(p, e, &ErrorBudget::rootSumSquare); }},
+    {"joint.mass", "Mass of motor and transmission", Quantity::Mass, "kg", hasStages,
+     [](P p, E) { return actuatorMass(p); }},
+    {"joint.length", "Length of motor and transmission", Quantity::Length, "mm", hasStages,
+     [](P p, E) { return actuatorLength(p); }},
 };
 
 }  // namespace

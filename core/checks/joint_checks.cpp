@@ -4,7 +4,8 @@
 #include <span>
 
 #include "core/checks/check_writer.h"
-#include "core/physics/holding.h"
+#include "core/checks/joint_check_works.h"
+#include "core/checks/joint_figures.h"
 
 namespace jw {
 namespace {
@@ -25,23 +26,6 @@ void inertiaRatio(const CheckContext& context, CheckWriter& w) {
   const double ratio = w.value(reflected / (motor.rotorInertia + motor.brakeInertia),
                                {"\u03ba", "Inertia ratio", Quantity::Number, "1"});
   w.compare(ratio, limit);
-}
-
-/// The worst static pose over the travel, with the heaviest and with the lightest payload.
-StaticPose worstPose(const CheckContext& context) {
-  const Requirements& wanted = context.project.requirements;
-  const SampledCycle& cycle = *context.result.cycle;
-  const double low = isSet(wanted.travelMin) ? wanted.travelMin : cycle.angle.minCoeff();
-  const double high = isSet(wanted.travelMax) ? wanted.travelMax : cycle.angle.maxCoeff();
-  StaticPose worst{low, 0};
-  for (const Segment& segment : context.project.cycle.segments) {
-    if (segment.disabled) continue;
-    const double mass = payloadOf(context.project.load, segment);
-    const StaticPose pose =
-        worstStaticPose(context.project.load, mass, std::min(low, high), std::max(low, high));
-    if (std::abs(pose.torque) >= std::abs(worst.torque)) worst = pose;
-  }
-  return worst;
 }
 
 double holdingCapacity(const CheckContext& context, CheckWriter& w) {
@@ -74,7 +58,7 @@ void holding(const CheckContext& context, CheckWriter& w) {
       w.input(context.project.requirements.holdingFactor, "requirements.holdingFactor");
   const double capacity = holdingCapacity(context, w);
   if (!w.has(Part::Chain)) return;
-  const StaticPose pose = worstPose(context);
+  const WorstStatic pose = worstStatic(context.project, context.result);
   w.value(pose.torque,
           {"T_stat", "Largest static torque over the travel", Quantity::Torque, "N*m"});
   // A pose found in closed form may miss 0 by rounding.
@@ -88,11 +72,45 @@ void holding(const CheckContext& context, CheckWriter& w) {
   w.compare(torque, capacity);
 }
 
+bool brakeStops(const CheckContext& context) {
+  return context.project.requirements.holdingMeans == HoldingMeans::Brake;
+}
+
+bool hasStages(const CheckContext& context) { return !context.variant().transmission.empty(); }
+
+bool wantsHand(const CheckContext& context) {
+  return isSet(context.project.requirements.handTorque);
+}
+
 constexpr std::array kKinds{
     CheckKind{"joint.inertia_ratio", "Inertia ratio", Quantity::Number, "1", false, false, nullptr,
               &inertiaRatio},
     CheckKind{"joint.holding", "Holding", Quantity::Torque, "N*m", false, false, &mustHold,
               &holding},
+    CheckKind{"joint.stopping", "Time of an emergency stop", Quantity::Time, "ms", false, false,
+              nullptr, &joint_checks::stopTime},
+    CheckKind{"joint.stopping_angle", "Way of an emergency stop", Quantity::Angle, "deg", false,
+              false, nullptr, &joint_checks::stopAngle},
+    CheckKind{"joint.stopping_torque", "Drive torque in an emergency stop", Quantity::Torque, "N*m",
+              false, false, &hasStages, &joint_checks::stopTorque},
+    CheckKind{"joint.stopping_energy", "Brake energy in a stop", Quantity::Energy, "J", false,
+              false, &brakeStops, &joint_checks::stopEnergy},
+    CheckKind{"joint.stopping_power", "Brake power of repeated stops", Quantity::Power, "W", false,
+              false, &brakeStops, &joint_checks::stopPower},
+    CheckKind{"joint.collision", "Collision", Quantity::Torque, "N*m", false, false, &hasStages,
+              &joint_checks::collision},
+    CheckKind{"joint.positioning", "Positioning at the tool", Quantity::Length, "mm", false, false,
+              nullptr, &joint_checks::positioning},
+    CheckKind{"joint.resonance", "Resonance", Quantity::Frequency, "Hz", false, true, &hasStages,
+              &joint_checks::resonance},
+    CheckKind{"joint.backdrive", "Moving by hand", Quantity::Torque, "N*m", false, false,
+              &wantsHand, &joint_checks::backdrive},
+    CheckKind{"joint.mass", "Mass", Quantity::Mass, "kg", false, false, nullptr,
+              &joint_checks::mass},
+    CheckKind{"joint.size", "Length", Quantity::Length, "mm", false, false, nullptr,
+              &joint_checks::length},
+    CheckKind{"joint.diameter", "Diameter", Quantity::Length, "mm", false, false, nullptr,
+              &joint_checks::diameter},
 };
 
 }  // namespace

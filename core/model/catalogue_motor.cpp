@@ -240,16 +240,36 @@ std::vector<FieldInfo> brakeFields() {
       number<&Motor::brakeInertia>({"brakeInertia", "Brake inertia", "J_b",
                                     "Inertia of the brake's rotor on the motor shaft."},
                                    Quantity::Inertia, "kg*cm^2", {0, 1e6}),
+      number<&Motor::brakeDelay>(
+          {"brakeDelay", "Brake delay", "t_b", "From the order to stop until the brake grips."},
+          Quantity::Time, "ms", {0, 1e6}),
+      number<&Motor::brakeStopEnergy>({"brakeStopEnergy", "Brake energy a stop", "W_b",
+                                       "Energy that the brake may take up in one stop."},
+                                      Quantity::Energy, "J", {0, 1e12, true}),
+      number<&Motor::brakePower>(
+          {"brakePower", "Brake power", "P_b", "Mean power that the brake can shed."},
+          Quantity::Power, "W", {0, 1e9, true}),
+  };
+}
+
+std::vector<FieldInfo> encoderFields() {
+  return {
+      integer<&Motor::encoderSteps>(
+          {"encoderSteps", "Encoder steps", "z_m", "Of the motor's encoder, a turn; 0 = none."},
+          {0, 1e9}),
+      integer<&Motor::jointEncoderSteps>({"jointEncoderSteps", "Joint encoder steps", "z_J",
+                                          "Of an encoder at the joint, a turn; 0 = none."},
+                                         {0, 1e9}),
   };
 }
 
 std::vector<FieldInfo> bodyFields() {
   return {
-      number<&Motor::mass>({"mass", "Mass", "m", "With encoder and brake."}, Quantity::Mass, "kg",
+      number<&Motor::mass>({"mass", "Mass", "m_m", "With encoder and brake."}, Quantity::Mass, "kg",
                            {0, 1e6, true}),
-      number<&Motor::length>({"length", "Length", "l", "Along the axis, with encoder and brake."},
+      number<&Motor::length>({"length", "Length", "l_m", "Along the axis, with encoder and brake."},
                              Quantity::Length, "mm", {0, 1e6, true}),
-      number<&Motor::diameter>({"diameter", "Outside diameter", "D", "Of the housing."},
+      number<&Motor::diameter>({"diameter", "Outside diameter", "D_m", "Of the housing."},
                                Quantity::Length, "mm", {0, 1e6, true}),
   };
 }
@@ -263,6 +283,7 @@ const std::vector<FieldInfo>& motorFields() {
       {"Heat", heatFields()},
       {"No-load loss", lossFields()},
       {"Brake", brakeFields()},
+      {"Encoders", encoderFields()},
       {"Mass and size", bodyFields()},
   });
   return kFields;

@@ -34,8 +34,8 @@ struct Requirements {
   double stopTime = kUnset;        ///< [s] longest emergency stop
   double stopAngle = kUnset;       ///< [rad] longest way of an emergency stop
   double stopsPerHour = kUnset;    ///< emergency stops by the brake
-  double collisionSpeed = kUnset;  ///< [rad/s] of the joint; unset = the cycle's highest
-  double bandwidth = kUnset;       ///< [rad/s] wanted of the position or speed loop
+  double collisionSpeed = kUnset;  ///< [rad/s] of the joint when it meets an obstacle
+  double bandwidth = kUnset;       ///< [Hz] wanted of the position or speed loop
   double toolError = kUnset;       ///< [m] allowed at the tool
   double reach = kUnset;           ///< [m] axis to the tool; unset = the load's
   double handTorque = kUnset;      ///< [N·m] that may move the joint by hand

@@ -27,6 +27,16 @@ struct Expected {
   std::size_t notices = 0;
 };
 
+/// What the gate does not ask for.
+States unrequired() {
+  States open;
+  for (const char* id : {"stopping", "stopping_angle", "stopping_torque", "collision",
+                         "positioning", "resonance", "mass", "size", "diameter"}) {
+    open[std::string("joint.") + id] = "open";
+  }
+  return open;
+}
+
 const std::vector<Expected>& expectations() {
   static const std::vector<Expected> kAll{
       {"1-orchard-shoulder", 0, {{"drive.life[1]", "close"}}},
@@ -49,10 +59,14 @@ const std::vector<Expected>& expectations() {
         {"drive.torque_average[0]", "short"},
         {"drive.life[0]", "short"},
         {"joint.inertia_ratio", "short"},
-        {"joint.holding", "short"}},
-       1},                           // hotter than its currents assume
-      {"6-brushed-gate", 0, {}, 1},  // its worm gear locks itself
-      {"6-brushed-gate", 1, {}, 1},  // its rollers creep
+        {"joint.holding", "short"},
+        {"joint.stopping", "short"},  // its brake is too weak for the load
+        {"joint.stopping_angle", "short"},
+        {"joint.stopping_energy", "short"},
+        {"joint.stopping_power", "short"}},
+       1},                                     // hotter than its currents assume
+      {"6-brushed-gate", 0, unrequired(), 1},  // its worm gear locks itself
+      {"6-brushed-gate", 1, unrequired(), 1},  // its rollers creep
   };
   return kAll;
 }
@@ -131,6 +145,16 @@ TEST(Samples, AreWrittenAsTheyWereRead) {
   }
 }
 
+/// Stops, swing, tool error and size need brake, stiffness, play, encoder and masses, which the
+/// first and the third sample state.
+bool followsFromOptionalData(std::string_view id) {
+  for (const std::string_view start : {"joint.stop_", "joint.collision_torque", "joint.resonance_",
+                                       "joint.tool_error_", "joint.mass", "joint.length"}) {
+    if (id.substr(0, start.size()) == start) return true;
+  }
+  return false;
+}
+
 TEST(Samples, EvaluateInFull) {
   for (const Expected& expected : expectations()) {
     SCOPED_TRACE(fmt::format("{}, variant {}", expected.file, expected.variant));
@@ -146,6 +170,8 @@ TEST(Samples, EvaluateInFull) {
           quantity.id == "chain.backdriving_torque") {
         continue;
       }
+      const bool complete = expected.file[0] == '1' || expected.file[0] == '3';
+      if (!complete && followsFromOptionalData(quantity.id)) continue;
       const bool unknown = noShift && quantity.id == "supply.charge_per_shift";
       EXPECT_EQ(std::isfinite(quantity.value), !unknown) << quantity.id;
     }

@@ -52,6 +52,16 @@ inline Project exampleProject(int samples = 1000) {
        .asWritten = {}}};
   project.requirements = {.life = 7000 * kHour, .inertiaRatioMax = 10, .asWritten = {}};
   project.requirements.touchContact = TouchContact::OneSecond;
+  project.requirements.stopTime = 0.5;
+  project.requirements.stopAngle = 1;
+  project.requirements.stopsPerHour = 20;
+  project.requirements.collisionSpeed = 0.5;
+  project.requirements.bandwidth = 5;
+  project.requirements.toolError = 5e-3;
+  project.requirements.handTorque = 100;
+  project.requirements.massMax = 5;
+  project.requirements.lengthMax = 0.2;
+  project.requirements.diameterMax = 0.15;
   Variant& variant = project.variants.front();
   variant.supply = {.voltage = 48,
                     .powerPeak = 400,
@@ -90,6 +100,13 @@ inline Project exampleProject(int samples = 1000) {
   motor.windingTemperature = 80;
   motor.brakeTorque = 1;
   motor.brakeInertia = 5e-6;
+  motor.brakeDelay = 0.02;
+  motor.brakeStopEnergy = 200;
+  motor.brakePower = 5;
+  motor.encoderSteps = 16384;
+  motor.mass = 1.2;
+  motor.length = 0.08;
+  motor.diameter = 0.08;
   variant.transmission = {{.name = "belt",
                            .family = StageFamily::Belt,
                            .ratio = 2,
@@ -99,6 +116,10 @@ inline Project exampleProject(int samples = 1000) {
                            .ratedTorque = 3,
                            .peakTorque = 5,
                            .peakSpeed = 6000 * kRpm,
+                           .backlash = 1e-4,
+                           .mass = 0.3,
+                           .length = 0.02,
+                           .diameter = 0.1,
                            .belt = {.motorPulleyTeeth = 24,
                                     .jointPulleyTeeth = 48,
                                     .pitch = 3e-3,
@@ -120,10 +141,17 @@ inline Project exampleProject(int samples = 1000) {
                            .momentaryTorque = 250,
                            .averageSpeed = 3500 * kRpm,
                            .peakSpeed = 6000 * kRpm,
+                           .backlash = 1e-4,
+                           .hysteresis = 3e-4,
+                           .transmissionError = 2e-4,
+                           .stiffness = {.first = 3e4},
                            .bearing = {.dynamicRating = 3e3,
                                        .staticRating = 12e3,
                                        .pitchDiameter = 0.06,
                                        .allowedMoment = 200},
+                           .mass = 1.1,
+                           .length = 0.05,
+                           .diameter = 0.11,
                            .asWritten = {}}};
   return project;
 }

@@ -203,6 +203,8 @@ TEST_F(Identities, LosslessStageOfRatioOneIsTransparent) {
   nothing.ratio = 1;
   nothing.efficiency = 1;
   nothing.family = StageFamily::Coupling;
+  nothing.backlash = nothing.mass = nothing.length = nothing.diameter = 0;
+  nothing.stiffness.first = 1e40;
   for (const NamedProject& one : all) {
     SCOPED_TRACE(one.name);
     Project longer = one.project;
