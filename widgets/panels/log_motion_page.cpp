@@ -183,7 +183,7 @@ QLayout* LogMotionPage::makeJoin() {
   for (int r = 0; r < 3; ++r) m_join->setItem(r, 0, logCell(names[r]));
   m_join->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   m_join->horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-  for (int c = 0; c < 4; ++c) m_join->horizontalHeader()->resizeSection(c, c == 0 ? 104 : 70);
+  for (int c = 0; c < 4; ++c) m_join->horizontalHeader()->resizeSection(c, c == 0 ? 89 : 75);
   for (int c = 1; c < 4; ++c)
     m_join->horizontalHeaderItem(c)->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);
   fitHeight(*m_join);
