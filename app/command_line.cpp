@@ -52,9 +52,10 @@ void addFigure(CLI::App& app, FigureRequest& request) {
   CLI::App* command = app.add_subcommand("figure", "Draw one figure, light on white");
   addFile(*command, request.project);
   command
-      ->add_option("--view", request.view,
-                   "envelope, cycle, heat, overload, precision, efficiency, power or drive "
-                   "(drive2: stage 2)")
+      ->add_option(
+          "--view", request.view,
+          "envelope, cycle, heat, overload, precision, efficiency, response, toolerror, power or drive "
+          "(drive2: stage 2)")
       ->required()
       ->type_name("NAME");
   command->add_option("-o,--output", request.output, "File to write: .png, .svg or .pdf")

@@ -41,9 +41,12 @@ QStringList figuresOf(const Snapshot& snapshot) {
   for (int k = 0; k < stages; ++k) {
     if (!driveView(snapshot, k).empty()) names << QString("drive%1").arg(k + 1);
   }
-  if (!precisionView(snapshot).empty())
+  const PrecisionView precision = precisionView(snapshot);
+  if (!precision.empty())
     names << "precision"
           << "efficiency";
+  if (!precision.swing.empty()) names << "response";
+  if (!precision.toolError.empty()) names << "toolerror";
   return names;
 }
 

@@ -94,6 +94,7 @@ PlotStudies plotStudies(const Project& project, const Evaluation& evaluation,
   if (stop.stop_requested()) return studies;
   studies.heat = heatCharts(evaluation);
   studies.drive = driveCharts(project, evaluation);
+  studies.joint = jointCharts(project, evaluation);
   return studies;
 }
 

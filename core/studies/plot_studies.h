@@ -9,6 +9,7 @@
 #include "core/checks/evaluation.h"
 #include "core/studies/drive_charts.h"
 #include "core/studies/heat_charts.h"
+#include "core/studies/joint_charts.h"
 
 namespace jw {
 
@@ -62,6 +63,7 @@ struct PlotStudies {
   std::optional<LossMap> losses;
   std::optional<HeatCharts> heat;
   std::optional<DriveCharts> drive;
+  std::optional<JointCharts> joint;
   std::vector<Eigen::Index> shownSamples;  ///< of the cycle, for its curves; empty = all
 };
 

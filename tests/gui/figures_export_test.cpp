@@ -24,6 +24,12 @@ class Export : public ::testing::TestWithParam<QString> {
   static Project drawable() {
     Project project = test::warmShoulder();
     project.active().transmission.back() = test::strainWaveStage();
+    for (Stage& stage : project.active().transmission) {
+      stage.backlash = 2e-4;
+      stage.stiffness.first = 1e4;
+    }
+    project.active().motor.encoderSteps = 4096;
+    project.requirements.reach = 0.5;
     return project;
   }
   Snapshot snapshot = test::studied(drawable());

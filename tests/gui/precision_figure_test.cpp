@@ -6,6 +6,7 @@
 
 #include "tests/gui/heat_support.h"
 #include "widgets/figures/figure_export.h"
+#include "widgets/figures/joint_chart_view.h"
 #include "widgets/figures/precision_figure.h"
 
 namespace jw {
@@ -79,6 +80,34 @@ TEST(PrecisionFigure, SwitchesAndNamesWhatIsExported) {
   EXPECT_FALSE(figure.loop().isVisible());
   EXPECT_EQ(figure.exportName(), "efficiency");
   EXPECT_TRUE(figureNames().contains("precision") && figureNames().contains("efficiency"));
+}
+
+// The bars end where the sums of the budget say; own arithmetic of a stated budget.
+TEST(PrecisionView, ToolErrorStacksToTheWorstCase) {
+  JointCharts charts;
+  charts.error = ErrorBudget{3e-4, 0, 4e-4, 0, 0};
+  charts.reach = 0.5;
+  charts.toolError = 1e-3;
+  const LineChart chart = toolErrorChart(charts);
+  ASSERT_EQ(chart.lines.size(), 4U);  // two pieces, the other sum, what is allowed
+  EXPECT_NEAR(chart.lines[1].x.back(), 0.35, 1e-12);
+  EXPECT_NEAR(chart.lines[2].x.back(), 0.25, 1e-12);
+  EXPECT_NEAR(chart.lines[3].x.front(), 1, 1e-12);
+  charts.error.reset();
+  EXPECT_TRUE(toolErrorChart(charts).empty());
+}
+
+TEST(PrecisionFigure, ShowsResponseAndToolError) {
+  PrecisionFigure figure;
+  figure.resize(660, 520);
+  figure.show();
+  figure.showSnapshot(test::studied(stiffShoulder()));
+  QTest::mouseClick(figure.findChild<QToolButton*>("precision.response"), Qt::LeftButton);
+  EXPECT_TRUE(figure.swing().isVisible());
+  EXPECT_EQ(figure.exportName(), "response");
+  QTest::mouseClick(figure.findChild<QToolButton*>("precision.toolError"), Qt::LeftButton);
+  EXPECT_TRUE(figure.toolError().isVisible());
+  EXPECT_EQ(figure.exportName(), "toolerror");
 }
 
 TEST(PrecisionFigure, StandsForDirectDrive) {

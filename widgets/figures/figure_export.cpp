@@ -21,7 +21,7 @@ namespace {
 
 using Written = tl::expected<QByteArray, InputError>;
 
-const std::array<std::pair<QString, QString>, 8> kFigures{{
+const std::array<std::pair<QString, QString>, 10> kFigures{{
     {QStringLiteral("envelope"), QStringLiteral("Envelope")},
     {QStringLiteral("cycle"), QStringLiteral("Cycle")},
     {QStringLiteral("power"), QStringLiteral("Power path")},
@@ -30,6 +30,8 @@ const std::array<std::pair<QString, QString>, 8> kFigures{{
     {QStringLiteral("drive"), QStringLiteral("Drive picture")},
     {QStringLiteral("precision"), QStringLiteral("Precision")},
     {QStringLiteral("efficiency"), QStringLiteral("Efficiency of the chain")},
+    {QStringLiteral("response"), QStringLiteral("Frequency response")},
+    {QStringLiteral("toolerror"), QStringLiteral("Error at the tool")},
 }};
 constexpr double kUnitsPerInch = 96;
 constexpr double kMmPerInch = 25.4;

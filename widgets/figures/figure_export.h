@@ -21,7 +21,8 @@ struct ExportOptions {
 };
 
 /// Names of all figures that can be exported: "envelope", "cycle", "power", "heat" (warm-up and
-/// cycle), "overload" (overload and duty), "drive" (the stage of the largest ratio). "drive1",
+/// cycle), "overload" (overload and duty), "precision", "efficiency",
+/// "response", "toolerror", "drive" (the stage of the largest ratio). "drive1",
 /// "drive2" and so on are understood too and mean one stage, the motor's first.
 QStringList figureNames();
 

@@ -146,6 +146,11 @@ void paintEfficiency(QCPPainter& painter, const QSizeF& size, const Snapshot& sn
   paintChart(painter, {{0, 0}, size}, std::move(view.efficiency));
 }
 
+void paintOne(QCPPainter& painter, const QSizeF& size, LineChart chart) {
+  if (chart.empty()) return paintNothing(painter, size);
+  paintChart(painter, {{0, 0}, size}, std::move(chart));
+}
+
 }  // namespace
 
 void paintTitleStrip(QPainter& painter, const QRectF& rect, const Snapshot& snapshot,
@@ -186,6 +191,10 @@ void paintFigureContent(QCPPainter& painter, const QRectF& rect, const Snapshot&
   if (figureName == QLatin1String("overload")) paintOverload(painter, rect.size(), snapshot);
   if (figureName == QLatin1String("precision")) paintPrecision(painter, rect.size(), snapshot);
   if (figureName == QLatin1String("efficiency")) paintEfficiency(painter, rect.size(), snapshot);
+  if (figureName == QLatin1String("response"))
+    paintOne(painter, rect.size(), precisionView(snapshot).swing);
+  if (figureName == QLatin1String("toolerror"))
+    paintOne(painter, rect.size(), precisionView(snapshot).toolError);
   if (driveStageOf(figureName) > -2) paintStage(painter, rect.size(), snapshot, figureName);
   if (figureName == QLatin1String("power"))
     paintPowerPath(painter, rect.size(), snapshot, snapshot.instant, printPalette());

@@ -19,7 +19,9 @@ PrecisionFigure::PrecisionFigure(QWidget* parent)
     : Figure(parent),
       m_loop(new LineChartCanvas),
       m_shares(new LineChartCanvas),
-      m_efficiency(new LineChartCanvas) {
+      m_efficiency(new LineChartCanvas),
+      m_swing(new LineChartCanvas),
+      m_toolError(new LineChartCanvas) {
   setObjectName(QStringLiteral("figure.precision"));
   setAccessibleName(tr("Precision"));
   auto* column = new QVBoxLayout(this);
@@ -32,12 +34,16 @@ PrecisionFigure::PrecisionFigure(QWidget* parent)
   m_view.loop = waitingChart(tr("Wind-up, motor held"));
   m_view.shares = waitingChart(tr("What each stage adds at the joint"));
   m_view.efficiency = waitingChart(tr("Efficiency of the chain"));
+  m_view.swing = waitingChart(tr("Answer to the motor's torque"));
+  m_view.toolError = waitingChart(tr("Error at the tool"));
 }
 
 QWidget* PrecisionFigure::makeHeader() {
   PictureChoice choice =
       makePictureChoice({{tr("wind-up"), QStringLiteral("precision.windUp")},
-                         {tr("efficiency"), QStringLiteral("precision.efficiency")}},
+                         {tr("efficiency"), QStringLiteral("precision.efficiency")},
+                         {tr("response"), QStringLiteral("precision.response")},
+                         {tr("tool error"), QStringLiteral("precision.toolError")}},
                         QStringLiteral("precision.reading"), this);
   for (std::size_t i = 0; i < m_choice.size(); ++i) {
     m_choice[i] = choice.buttons[i];
@@ -60,11 +66,19 @@ QWidget* PrecisionFigure::makePages() {
   m_pages->setSizePolicy(policy);
   m_pages->addWidget(pair);
   m_pages->addWidget(m_efficiency);
+  m_pages->addWidget(m_swing);
+  m_pages->addWidget(m_toolError);
   return m_pages;
 }
 
 QString PrecisionFigure::exportName() const {
-  return m_picture == Picture::WindUp ? figureName() : QStringLiteral("efficiency");
+  switch (m_picture) {
+    case Picture::WindUp: break;
+    case Picture::Efficiency: return QStringLiteral("efficiency");
+    case Picture::Response: return QStringLiteral("response");
+    case Picture::ToolError: return QStringLiteral("toolerror");
+  }
+  return figureName();
 }
 
 void PrecisionFigure::setPicture(Picture picture) {
@@ -97,6 +111,8 @@ void PrecisionFigure::showSnapshot(const Snapshot& snapshot) {
   m_loop->showChart(m_view.loop, stale);
   m_shares->showChart(m_view.shares, stale);
   m_efficiency->showChart(m_view.efficiency, stale);
+  m_swing->showChart(m_view.swing, stale);
+  m_toolError->showChart(m_view.toolError, stale);
 }
 
 void PrecisionFigure::restyle() {

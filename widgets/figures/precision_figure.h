@@ -14,12 +14,12 @@
 namespace jw {
 
 /// How exactly and with what loss the chain passes motion on: wind-up loop with each stage's share,
-/// and efficiency against load and speed.
+/// efficiency against load and speed, frequency response, and error at the tool.
 class PrecisionFigure : public Figure {
   Q_OBJECT
 
  public:
-  enum class Picture { WindUp, Efficiency };
+  enum class Picture { WindUp, Efficiency, Response, ToolError };
 
   explicit PrecisionFigure(QWidget* parent = nullptr);
 
@@ -31,6 +31,8 @@ class PrecisionFigure : public Figure {
   const LineChartCanvas& loop() const { return *m_loop; }
   const LineChartCanvas& shares() const { return *m_shares; }
   const LineChartCanvas& efficiency() const { return *m_efficiency; }
+  const LineChartCanvas& swing() const { return *m_swing; }
+  const LineChartCanvas& toolError() const { return *m_toolError; }
 
  protected:
   void drawCursor() override {}
@@ -42,15 +44,19 @@ class PrecisionFigure : public Figure {
   QWidget* makeHeader();
   QWidget* makePages();
   void describe(const Snapshot& snapshot);
-  std::array<LineChartCanvas*, 3> canvases() const { return {m_loop, m_shares, m_efficiency}; }
+  std::array<LineChartCanvas*, 5> canvases() const {
+    return {m_loop, m_shares, m_efficiency, m_swing, m_toolError};
+  }
 
   PrecisionView m_view;  ///< charts are kept until the next ones are there
   Picture m_picture = Picture::WindUp;
-  std::array<QToolButton*, 2> m_choice{};
+  std::array<QToolButton*, 4> m_choice{};
   QLabel* m_reading = nullptr;
   LineChartCanvas* m_loop;
   LineChartCanvas* m_shares;
   LineChartCanvas* m_efficiency;
+  LineChartCanvas* m_swing;
+  LineChartCanvas* m_toolError;
   QStackedWidget* m_pages = nullptr;
 };
 

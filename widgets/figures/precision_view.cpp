@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "widgets/figures/finite.h"
+#include "widgets/figures/joint_chart_view.h"
 #include "widgets/theme/number_text.h"
 
 namespace jw {
@@ -189,10 +190,12 @@ LineChart efficiencyChart(const DriveCharts& charts) {
 }  // namespace
 
 PrecisionView precisionView(const Snapshot& snapshot) {
-  if (!snapshot.studies || !snapshot.studies->drive || !snapshot.evaluatedProject) return {};
+  if (!snapshot.studies || !snapshot.evaluatedProject) return {};
+  if (!snapshot.studies->drive || !snapshot.studies->joint) return {};
   const DriveCharts& charts = *snapshot.studies->drive;
   return {loopChart(charts), shareChart(*snapshot.evaluatedProject, charts),
-          efficiencyChart(charts)};
+          efficiencyChart(charts), swingChart(*snapshot.studies->joint),
+          toolErrorChart(*snapshot.studies->joint)};
 }
 
 }  // namespace jw

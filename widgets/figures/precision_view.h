@@ -10,6 +10,8 @@ struct PrecisionView {
   LineChart loop;        ///< twist of the joint against its torque, motor held
   LineChart shares;      ///< what each stage adds to play and compliance
   LineChart efficiency;  ///< of the chain against torque, at several speeds
+  LineChart swing;       ///< frequency response of motor and joint
+  LineChart toolError;   ///< contributions and both sums
   bool empty() const { return loop.empty() && efficiency.empty(); }
 };
 

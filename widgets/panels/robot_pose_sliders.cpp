@@ -58,6 +58,7 @@ void RobotPoseSliders::addRow(const RobotJoint& joint, std::size_t index, QGridL
   row.slider->setRange(0, kSliderSteps);
   row.slider->setAccessibleName(name);
   row.number = new QDoubleSpinBox;
+  row.number->setLocale(QLocale::c());
   row.number->setObjectName(QStringLiteral("robotLoad.place.") + name);
   row.number->setAccessibleName(name);
   row.number->setDecimals(1);
