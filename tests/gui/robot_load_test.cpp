@@ -58,6 +58,7 @@ TEST_F(RobotLoadDialogTest, ShowsWhatTheJointCarries) {
   EXPECT_NE(value("torque"), level);
   const QString stretched = value("inertia");
   part<QDoubleSpinBox>("place.Elbow").setValue(90);
+  EXPECT_EQ(part<QDoubleSpinBox>("place.Elbow").text(), QString::fromUtf8("90.0°"));
   EXPECT_NE(value("inertia"), stretched);
   EXPECT_TRUE(message().contains("tool"));  // has no mass
 }

@@ -7,6 +7,7 @@
 #include <QDoubleSpinBox>
 #include <QGridLayout>
 #include <QLabel>
+#include <QLocale>
 #include <QSignalBlocker>
 #include <QSlider>
 
@@ -58,7 +59,7 @@ void RobotPoseSliders::addRow(const RobotJoint& joint, std::size_t index, QGridL
   row.slider->setRange(0, kSliderSteps);
   row.slider->setAccessibleName(name);
   row.number = new QDoubleSpinBox;
-  row.number->setLocale(QLocale::c());
+  row.number->setLocale(QLocale::c());  // a decimal point, as in every other field
   row.number->setObjectName(QStringLiteral("robotLoad.place.") + name);
   row.number->setAccessibleName(name);
   row.number->setDecimals(1);
