@@ -10,7 +10,7 @@ inline constexpr std::string_view kCaution =
     "Informs a design. Replaces no risk assessment, local code or licensed practice.";
 
 /// The cautions in full.
-inline constexpr std::array<std::string_view, 10> kCautions{
+inline constexpr std::array<std::string_view, 12> kCautions{
     "This program informs a design. It replaces no risk assessment (ISO 12100, ISO 10218), no local "
     "code and no licensed practice.",
     "Every verdict rests on the numbers typed in. Take them from the maker's data sheet, with the "
@@ -25,6 +25,10 @@ inline constexpr std::array<std::string_view, 10> kCautions{
     "Discharge, relax or support them, and measure, before touching.",
     "Hot surfaces: motor, reducer and brake resistor burn skin well below their own limits "
     "(burn thresholds: ISO 13732-1).",
+    "Collision: a joint that strikes a person or an obstacle gives up its kinetic energy at once. Limits "
+    "of force and pressure on people are for the risk assessment to set (ISO 10218, ISO/TS 15066).",
+    "Runaway: a motor may run off at full torque when its encoder, its magnet or its controller fails. "
+    "Monitored safety functions are a matter of their own (IEC 61800-5-2); none is computed here.",
     "Where a working says \"common practice\" or \"estimate\", no standard stands behind it.",
     "What is not modelled is not checked: shock, misuse, wear, contamination, assembly faults, "
     "control faults, fatigue of housings and fasteners.",

@@ -69,7 +69,8 @@ QString aboutHtml() {
           tr("Free software under the GNU General Public License, version 3 or later. It comes "
              "without any warranty."),
           tr("Built with Qt %1 (LGPL 3), QCustomPlot (GPL 3), Eigen (MPL 2), nlohmann-json (MIT), "
-             "fmt (MIT), fast_float (MIT or Apache 2), UDUNITS-2 (UCAR), Boost (BSL 1), CLI11 (BSD "
+             "fmt (MIT), fast_float (MIT or Apache 2), UDUNITS-2 (UCAR), Boost (BSL 1), urdfdom (BSD "
+             "3-clause), Orocos KDL (LGPL 2.1), CLI11 (BSD "
              "3-clause), expected (CC0) and the Inter typeface (OFL 1.1).")
               .arg(QT_VERSION_STR));
 }
