@@ -46,6 +46,13 @@ void FigureArea::showMix() {
   static_cast<CycleFigure*>(active_->figure("cycle"))->setPicture(CycleFigure::Picture::Mix);
 }
 
+void FigureArea::addStudies(Snapshot& snapshot) const {
+  for (const FigurePane* pane : panes_) {
+    if (pane != active_) pane->addStudies(snapshot);
+  }
+  active_->addStudies(snapshot);
+}
+
 void FigureArea::setCursorTime(double s) {
   for (FigurePane* pane : panes_) pane->setCursorTime(s);
 }

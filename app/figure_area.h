@@ -22,6 +22,8 @@ class FigureArea : public QSplitter {
   /// Whether the second pane is shown.
   bool isSplit() const { return split_; }
   void setSplit(bool split);
+  /// Adds what the figures have worked out by themselves; the pane used last goes first.
+  void addStudies(Snapshot& snapshot) const;
   /// Brings the daily mix to the front.
   void showMix();
   /// The pane that was used last.

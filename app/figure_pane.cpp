@@ -116,6 +116,11 @@ void FigurePane::setCurrent(const QString& figureName) {
   if (index >= 0) tabs_->setCurrentIndex(index);
 }
 
+void FigurePane::addStudies(Snapshot& snapshot) const {
+  for (const Figure* each : findChildren<Figure*>()) each->addStudies(snapshot);
+  current()->addStudies(snapshot);
+}
+
 Figure* FigurePane::figure(const QString& figureName) const {
   return findChild<Figure*>(objectName() + "." + figureName);
 }

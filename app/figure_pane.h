@@ -24,6 +24,8 @@ class FigurePane : public QFrame {
   QString currentName() const;
   QString exportName() const;  ///< of the picture in front
   void setCurrent(const QString& figureName);
+  /// Adds what the figures have worked out by themselves, the one in front last.
+  void addStudies(Snapshot& snapshot) const;
   Figure* figure(const QString& figureName) const;
 
  signals:

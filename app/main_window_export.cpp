@@ -52,6 +52,7 @@ void MainWindow::exportFigure(const QString& figureName) {
   if (QFileInfo(fileName).suffix().isEmpty()) fileName += ".png";
   Snapshot shown = evaluatedSnapshot();
   shown.instant = figures_->cursorTime();
+  figures_->addStudies(shown);
   if (const auto done = jw::exportFigure(shown, figureName, fileName); !done) {
     return messages_->showError(done.error());
   }
@@ -65,6 +66,7 @@ void MainWindow::exportReview() {
   review.fileName =
       document_.fileName().isEmpty() ? QString() : QFileInfo(document_.fileName()).fileName();
   review.snapshot = evaluatedSnapshot();
+  figures_->addStudies(review.snapshot);
   QGuiApplication::setOverrideCursor(Qt::WaitCursor);
   const auto done = writeReview(review, folder);
   QGuiApplication::restoreOverrideCursor();

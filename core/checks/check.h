@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -12,6 +13,13 @@ enum class CheckState { Holds, Close, Short, Open };
 
 /// "holds", "close", "short", "open".
 std::string_view stateName(CheckState state);
+
+/// That someone has accepted a verdict as it stands.
+struct AcceptedVerdict {
+  std::string note;
+  std::string date;    ///< ISO 8601, as given
+  bool stands = true;  ///< false: demand or capacity has moved by more than the band since
+};
 
 /// One verdict: demand against capacity.
 struct Check {
@@ -27,7 +35,8 @@ struct Check {
   bool capacityIsResult =
       false;        ///< the design gives the capacity and the requirement is the demand (life)
   double time = 0;  ///< [s] instant of the cycle at which it is tightest, NaN if of none
-  std::vector<std::string> missing;  ///< paths of fields that it needs and that are unset
+  std::vector<std::string> missing;         ///< paths of fields that it needs and that are unset
+  std::optional<AcceptedVerdict> accepted;  ///< none: nobody has accepted it
 };
 
 /// One symbol of a working.

@@ -24,6 +24,8 @@ class Figure : public QWidget {
   virtual QString title() const = 0;
   /// Name of the picture that is in front, for export: one of figureNames().
   virtual QString exportName() const { return figureName(); }
+  /// Adds what the figure has worked out by itself to a snapshot, so that paper shows the same.
+  virtual void addStudies(Snapshot&) const {}
 
   /// Moves the cursor to `s` [s]; NaN takes it away. Sends no signal.
   void setCursorTime(double s);
