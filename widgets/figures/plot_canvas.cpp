@@ -8,6 +8,7 @@ PlotCanvas::PlotCanvas(QWidget* parent) : QCustomPlot(parent) {
   setFocusPolicy(Qt::NoFocus);
   setMouseTracking(true);
   setMinimumSize(120, 60);
+  setViewport({0, 0, 1, 1});  // the layers' pictures take no room before the first show
 }
 
 void PlotCanvas::setDimmed(bool dimmed, const QColor& ground) {
