@@ -1,14 +1,18 @@
 #include "widgets/figures/log_rows.h"
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "widgets/figures/plot_layers.h"
 
 namespace jw {
 namespace {
 
-/// Way up and down [px] for one pixel across from which a curve is drawn without smooth edges.
+/// Way up and down [px], and number of points, for one pixel across from which a curve is drawn
+/// without smooth edges.
 constexpr double kThicket = 4;
+constexpr double kCrowd = 1.5;
 
 constexpr float kSheer = 0.6F;
 constexpr double kUnseen = 0.75;  // [px]
@@ -44,7 +48,10 @@ class PieceClipper {
     m_known = true;
   }
 
-  double climbed() const { return m_climbed; }
+  /// Whether strokes cover a picture of `width` [px] rather than run through it.
+  bool isThicket(int width) const {
+    return m_climbed > kThicket * width || m_points > kCrowd * width;
+  }
 
  private:
   bool inside(const QPointF& p) const { return p.y() >= m_top && p.y() <= m_bottom; }
@@ -64,6 +71,7 @@ class PieceClipper {
     if (m_open && (p - piece.last()).manhattanLength() < kUnseen) return;
     if (m_open) m_climbed += std::abs(p.y() - piece.last().y());
     piece << p;
+    m_points += 1;
     m_open = true;
   }
 
@@ -74,7 +82,39 @@ class PieceClipper {
   QPointF m_before;
   bool m_known = false, m_open = false;
   double m_climbed = 0;
+  double m_points = 0;
 };
+
+/// What a curve covers in each column of pixels, as strokes from top to bottom.
+std::vector<QLineF> columnsOf(const std::vector<QPolygonF>& pieces, const QRect& area) {
+  constexpr double kNone = std::numeric_limits<double>::infinity();
+  std::vector<std::pair<double, double>> reach(std::size_t(area.width()), {kNone, -kNone});
+  const auto cover = [&](double x, double y) {
+    const int column = qBound(0, int(x) - area.left(), area.width() - 1);
+    auto& [top, bottom] = reach[std::size_t(column)];
+    top = std::min(top, y);
+    bottom = std::max(bottom, y);
+  };
+  for (const QPolygonF& piece : pieces) {
+    for (qsizetype i = 0; i < piece.size(); ++i) {
+      cover(piece[i].x(), piece[i].y());
+      if (i + 1 == piece.size()) continue;
+      const QPointF step = piece[i + 1] - piece[i];
+      for (double x = std::ceil(piece[i].x()); x < piece[i + 1].x(); x += 1) {
+        const double y = piece[i].y() + step.y() * (x - piece[i].x()) / step.x();
+        cover(x - 0.5, y);
+        cover(x, y);
+      }
+    }
+  }
+  std::vector<QLineF> strokes;
+  for (std::size_t k = 0; k < reach.size(); ++k) {
+    const double x = area.left() + double(k);
+    if (reach[k].first <= reach[k].second)
+      strokes.emplace_back(x, reach[k].first, x, reach[k].second);
+  }
+  return strokes;
+}
 
 }  // namespace
 
@@ -92,24 +132,26 @@ void LogCurve::setLine(const LogLine& line, double factor, double longestStep) {
 }
 
 void LogCurve::draw(QCPPainter* painter) {
-  if (!m_line.trace) return;
+  if (!m_line.trace || m_rect->width() < 1 || m_rect->height() < 1) return;
   const QCPRange seen = m_rect->axis(QCPAxis::atBottom)->range();
   const int width = m_rect->width();
   std::vector<QPolygonF> pieces;
   PieceClipper clipper(*m_rect, pieces);
   for (const QPointF& p : m_line.trace->stroke(seen.lower, seen.upper, width, m_longestStep))
     clipper.add(p.x(), p.y() * m_factor);
-  // A thicket of steep strokes needs no smooth edges, and is drawn many times as fast without.
-  const bool thicket = clipper.climbed() > kThicket * width;
-  painter->setAntialiasing(!thicket);
-  QPen pen = m_pen;
-  if (thicket) {
-    QColor sheer = pen.color();
-    sheer.setAlphaF(kSheer);  // what lies behind stays in sight
-    pen = QPen(sheer, 1);
-  }
-  painter->setPen(pen);
   painter->setBrush(Qt::NoBrush);
+  // A thicket of steep strokes needs no smooth edges; column by column it is drawn at once.
+  if (clipper.isThicket(width)) {
+    QColor sheer = m_pen.color();
+    sheer.setAlphaF(kSheer);  // what lies behind stays in sight
+    painter->setAntialiasing(false);
+    painter->setPen(QPen(sheer, 1));
+    const std::vector<QLineF> strokes = columnsOf(pieces, m_rect->rect());
+    painter->QPainter::drawLines(strokes.data(), int(strokes.size()));
+    return;
+  }
+  painter->setAntialiasing(true);
+  painter->setPen(m_pen);
   for (const QPolygonF& piece : pieces)
     piece.size() > 1 ? painter->drawPolyline(piece) : painter->drawPoint(piece.first());
 }

@@ -176,8 +176,9 @@ int main(int argc, char** argv) {
   QApplication::setOrganizationName("jointwright-tests");
   QApplication::setApplicationName("jointwright-bench");
   jw::applyTheme(app, jw::ThemeKind::Light);
-  jw::measureEdits();
-  jw::measureStarts();
-  jw::measureLog();
+  const std::string_view only = argc > 1 ? argv[1] : "";  // "edits", "starts" or "log"
+  if (only.empty() || only == "edits") jw::measureEdits();
+  if (only.empty() || only == "starts") jw::measureStarts();
+  if (only.empty() || only == "log") jw::measureLog();
   return 0;
 }
