@@ -19,6 +19,8 @@ class LogColumnsPage : public QWidget {
 
   /// Shows layout, columns and first rows of a text; empties the page if there is none.
   void showColumns(const LogStudy& study);
+  /// Holds the text as the study has it now.
+  void holdText(const LogStudy& study) { m_text = study.text; }
   /// Lists the mends of the rows that were read.
   void showMends(const MeasuredLog* log);
   /// What the person sees and may have changed.

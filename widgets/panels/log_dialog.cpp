@@ -185,6 +185,7 @@ void LogDialog::requestSoon(LogStage from) {
 void LogDialog::advanced(LogStage stage) {
   const LogStudy& study = m_work.study();
   if (stage == LogStage::Columns && !m_columnsChosen) m_columns->showColumns(study);
+  if (stage == LogStage::Rows) m_columns->holdText(study);
   if (stage == LogStage::Rows) m_columns->showMends(study.log.get());
   if (stage < LogStage::Rows) return showHead();
   m_motion->showStudy(study, stage);

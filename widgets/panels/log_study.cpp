@@ -60,6 +60,14 @@ Done readText(LogStudy& study, const LogSettings& settings, const StudyProgress&
   return {};
 }
 
+/// The beginning is enough for a preview; the rest of a long log takes more room than its rows.
+void keepBeginning(LogStudy& study) {
+  constexpr std::size_t kBeginning = 1 << 20;  // [bytes]
+  if (study.text->bytes.size() <= kBeginning) return;
+  study.text = std::make_shared<const LogText>(LogText{
+      study.text->fileName, study.text->name, study.text->bytes.substr(0, kBeginning), 0, false});
+}
+
 Done findColumns(LogStudy& study, const LogSettings& settings) {
   if (settings.columns) {
     study.columns = std::make_shared<const LogColumns>(*settings.columns);
@@ -83,6 +91,7 @@ Done readRows(LogStudy& study, const LogSettings& settings, const StudyProgress&
   study.position = traceOf(study.log, *study.log, study.log->position);
   study.speed = traceOf(study.log, *study.log, study.log->speed);
   study.acceleration = traceOf(study.log, *study.log, study.log->acceleration);
+  keepBeginning(study);
   return {};
 }
 
@@ -160,6 +169,9 @@ Done findFit(LogStudy& study, const LogSettings& settings) {
   options.terms = settings.terms;
   options.springStiffness = settings.load.springStiffness;
   options.springAngle = settings.load.springAngle;
+  const ExtensionSpring extension = extensionSpring(settings.load);
+  const bool complete = isSet(extension.lengthAt(0) + extension.freeLength);
+  if (extension.given() && complete) options.extension = extension;
   if (study.log->torque.empty())
     options.reflectedInertia =
         settings.drive.rotorInertia * settings.drive.ratio * settings.drive.ratio;
@@ -213,6 +225,10 @@ tl::expected<void, InputError> advance(LogStudy& study, LogStage stage, const Lo
   if (stage > LogStage::Columns && !study.columns) return {};
   if (stage > LogStage::Rows && !study.log) return {};
   if (stage > LogStage::Motion && !study.curves) return {};
+  const bool reads = stage == LogStage::Columns || stage == LogStage::Rows;
+  if (reads && !study.text->whole) {
+    if (auto read = readText(study, settings, progress); !read) return read;
+  }
   switch (stage) {
     case LogStage::Text: return readText(study, settings, progress);
     case LogStage::Columns: return findColumns(study, settings);

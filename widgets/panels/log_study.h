@@ -17,12 +17,14 @@
 
 namespace jw {
 
-/// A file's text, held as long as anybody reads it.
+/// A file's text: whole until its rows have been read, then its beginning, for the preview. It is
+/// read again when its rows are.
 struct LogText {
   QString fileName;
   std::string name;  ///< for messages
   std::string bytes;
-  std::uint64_t size = 0;  ///< bytes that the file has by its folder
+  std::uint64_t size = 0;  ///< bytes that the file has by its folder; 0 = no matter
+  bool whole = true;
 
   LogSource source() const { return {bytes, name, size}; }
 };

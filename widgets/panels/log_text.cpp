@@ -42,7 +42,7 @@ tl::expected<LogText, InputError> readLogText(const QString& fileName,
   if (!file.open(QIODevice::ReadOnly))
     return tl::unexpected(
         fileError("cannot be read: " + file.errorString(), fileName, "check that you may read it"));
-  LogText text{fileName, info.fileName().toStdString(), {}, std::uint64_t(info.size())};
+  LogText text{fileName, info.fileName().toStdString(), {}, std::uint64_t(info.size()), true};
   text.bytes.resize(std::size_t(info.size()));
   qint64 got = 0;
   while (got < info.size()) {
