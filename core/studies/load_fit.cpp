@@ -122,7 +122,9 @@ class LoadFitter {
 
   /// What is known of the torque beforehand.
   double knownAt(std::size_t i) const {
-    return options_.springStiffness * (data_.position[i] - options_.springAngle) +
+    const double extension =
+        options_.extension.given() ? options_.extension.torqueAt(data_.position[i]) : 0;
+    return options_.springStiffness * (data_.position[i] - options_.springAngle) + extension +
            options_.reflectedInertia * data_.acceleration[i];
   }
 

@@ -12,6 +12,7 @@
 #include "core/model/measured_log.h"
 #include "core/model/unset.h"
 #include "core/motion/log_motion.h"
+#include "core/physics/extension_spring.h"
 #include "core/quantity/quantity.h"
 #include "core/studies/fitted_value.h"
 
@@ -46,10 +47,11 @@ std::vector<double> jointTorque(const std::vector<double>& current, double torqu
 
 struct LoadFitOptions {
   std::array<bool, kLoadTerms> terms{true, true, true, true, true, true};
-  double restSpeed = kUnset;    ///< [rad/s] slower rows are left out while Coulomb friction is
-                                ///< fitted; unset = 2 % of the fastest (common practice, no source)
-  double springStiffness = 0;   ///< [N·m/rad] of a known counterbalance, taken off the torque
-  double springAngle = 0;       ///< [rad] at which it is slack
+  double restSpeed = kUnset;   ///< [rad/s] slower rows are left out while Coulomb friction is
+                               ///< fitted; unset = 2 % of the fastest (common practice, no source)
+  double springStiffness = 0;  ///< [N·m/rad] of a known counterbalance, taken off the torque
+  double springAngle = 0;      ///< [rad] at which it is slack
+  ExtensionSpring extension = {};  ///< known counterbalance, taken off likewise; complete or none
   double reflectedInertia = 0;  ///< [kg·m²] known at the joint besides the load: rotor x ratio²
 };
 

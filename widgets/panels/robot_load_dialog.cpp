@@ -3,7 +3,6 @@
 #include <QFile>
 #include <QFileDialog>
 #include <QFormLayout>
-#include <QGuiApplication>
 #include <QHBoxLayout>
 #include <QRegularExpression>
 #include <QSignalBlocker>
@@ -261,10 +260,15 @@ std::optional<RobotChoice> RobotLoadDialog::choice() const {
 void RobotLoadDialog::goToWorst(WorstOf what) {
   const auto chosen = choice();
   if (!chosen) return;
-  QGuiApplication::setOverrideCursor(Qt::WaitCursor);
-  m_pose->setPose(worstPose(*m_robot, chosen->joint, what, chosen->down, m_gravity).place);
-  QGuiApplication::restoreOverrideCursor();
-  showFigures();
+  say(tr("Looking for the pose…"), "muted");
+  m_search.request([this, robot = *m_robot, joint = chosen->joint, what, down = chosen->down,
+                    gravity = m_gravity](const StudyContext& study) {
+    RobotPose worst = worstPose(robot, joint, what, down, gravity);
+    study.post([this, place = std::move(worst.place)] {
+      m_pose->setPose(place);
+      showFigures();
+    });
+  });
 }
 
 QString RobotLoadDialog::notesText() const {
@@ -286,6 +290,7 @@ void RobotLoadDialog::say(const QString& text, const char* role) {
 /// Shows what the chosen joint carries, or why it cannot be told.
 void RobotLoadDialog::showFigures() {
   if (m_use == nullptr) return;
+  m_search.stop();  // it was for what has changed since
   const auto chosen = choice();
   const auto error = chosen ? choiceError(*chosen) : std::nullopt;
   for (QPushButton* button : m_needRobot) button->setEnabled(chosen && !error);

@@ -13,6 +13,7 @@
 #include "core/robot/worst_pose.h"
 #include "widgets/edit.h"
 #include "widgets/panels/robot_pose_sliders.h"
+#include "widgets/study_thread.h"
 
 namespace jw {
 
@@ -69,6 +70,7 @@ class RobotLoadDialog : public QDialog {
   QLabel* m_motion;
   std::vector<QPushButton*> m_needRobot;  ///< of no use before a description is open
   QPushButton* m_use = nullptr;
+  StudyThread m_search;  ///< of the worst pose
 };
 
 }  // namespace jw

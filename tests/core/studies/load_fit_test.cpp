@@ -166,6 +166,20 @@ TEST(LoadFit, KnownSpringAndRotorAreTakenOff) {
   EXPECT_NEAR(fit.torque[77], run.torque[77], 1e-9);
 }
 
+// The ideal spring, k a b sin(theta) (textbook result on static balancing, from memory), stands in
+// for gravity: taken off as known, it leaves none to the fit.
+TEST(LoadFit, KnownExtensionSpringIsTakenOff) {
+  Trial run;
+  constexpr double kRate = 900, kArm = 0.12, kPost = 0.25, kPhase = 0.7;
+  for (std::size_t i = 0; i < run.torque.size(); ++i)
+    run.torque[i] += kRate * kArm * kPost * std::sin(run.position[i] + kPhase);
+  LoadFitOptions options;
+  options.extension = {kRate, 0, 0, kArm, kPost, kPhase};
+  const LoadFit fit = fitted(run, options);
+  for (std::size_t k = 0; k < kLoadTerms; ++k) EXPECT_NEAR(fit.terms[k].value, kTruth[k], 1e-9);
+  EXPECT_GT(std::abs(fitted(run)[LoadTerm::GravitySin].value - kTruth[2]), 1);
+}
+
 TEST(LoadFit, RowsWithoutTorqueDoNotCount) {
   Trial run;
   for (std::size_t i = 0; i < run.torque.size(); i += 3) run.torque[i] = NAN;
