@@ -11,15 +11,16 @@
 namespace jw {
 namespace {
 
-constexpr std::array<TableColumn, 4> kColumns{{
+constexpr std::array<TableColumn, 5> kColumns{{
     {"time", {"time", "t"}, Quantity::Time, true},
     {"angle", {"angle", "position", "pos", "q"}, Quantity::Angle, true},
     {"speed", {"speed", "velocity", "v"}, Quantity::AngularSpeed},
     {"acceleration", {"acceleration", "accel", "a"}, Quantity::AngularAcceleration},
+    {"external torque", {"external torque", "torque external"}, Quantity::Torque},
 }};
 constexpr TableForm kForm{
     kColumns,
-    "give time, angle, speed, acceleration (2 to 4 values), or put a line of column names first, "
+    "give time, angle, speed, acceleration, external torque (2 to 5 values), or put a line of column names first, "
     "such as \"time [s], angle [deg]\""};
 
 tl::unexpected<InputError> refuse(std::string what, std::string_view name, std::string remedy) {
@@ -53,7 +54,7 @@ tl::expected<MotionTable, InputError> readMotionTable(std::string_view csv, std:
     for (double& value : *column) value -= first;
   }
   const MotionTable table{std::move(columns[0]), std::move(columns[1]), std::move(columns[2]),
-                          std::move(columns[3])};
+                          std::move(columns[3]), std::move(columns[4])};
   if (auto fits = checkShifted(table, name); !fits) return tl::unexpected(fits.error());
   return table;
 }

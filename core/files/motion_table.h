@@ -16,10 +16,11 @@ namespace jw {
 /// (looked for in that order). Numbers take a decimal point, or a decimal comma where the comma
 /// does not part columns. The first line may name the columns in any order, with units in brackets:
 /// "time [s]; angle (deg)". Names: time or t; angle, position, pos or q; speed, velocity or v;
-/// acceleration, accel or a. Time and angle are needed, other names are passed over. A column
-/// without a unit is in s, rad, rad/s, rad/s². Without a first line of names the columns are time,
-/// angle, speed, acceleration in these units. Empty lines and lines that start with '#' are passed
-/// over.
+/// acceleration, accel or a; external torque (positive opposes positive motion; a column that is
+/// called torque alone could be the joint's own and is passed over). Time and angle are needed,
+/// other names are passed over. A column without a unit is in s, rad, rad/s, rad/s², N·m. Without a
+/// first line of names the columns are time, angle, speed, acceleration, external torque in these
+/// units. Empty lines and lines that start with '#' are passed over.
 ///
 /// In the result the time starts at 0 and the angle is relative to the first row. Fails, naming
 /// file, line and column, on text that is no number, on values that are missing, surplus or not

@@ -56,6 +56,15 @@ TEST(MotionTable, ColumnsMayComeInAnyOrderAmongOthers) {
   EXPECT_THAT(table.acceleration, IsEmpty());
 }
 
+TEST(MotionTable, ExternalTorqueIsReadAndTheJointsOwnIsNot) {
+  const MotionTable table = read(
+      "t [s],angle [rad],torque [N*m],External torque [N*cm]\n"
+      "0,0,9,250\n1,0.5,9,-40\n");
+  EXPECT_THAT(table.torque, ElementsAre(DoubleEq(2.5), DoubleEq(-0.4)));
+  EXPECT_THAT(read("t,angle,torque\n0,0,9\n1,0.5,9\n").torque, IsEmpty());
+  EXPECT_THAT(read("0,0,0,0,7\n1,0.5,0,0,8\n").torque, ElementsAre(7, 8));
+}
+
 TEST(MotionTable, WithoutNamesTheColumnsAreInInternalUnits) {
   const MotionTable table = read("0,0,1\n1,0.5,2\n");
   EXPECT_THAT(table.time, ElementsAre(0, 1));
@@ -114,7 +123,7 @@ TEST(MotionTable, TimeAndAngleAreNeeded) {
   EXPECT_THAT(errorOf("angle\n0\n").what, HasSubstr("no column of time"));
   EXPECT_THAT(errorOf("time, angle, q\n0,0,0\n").what, HasSubstr("two columns of angle"));
   EXPECT_THAT(errorOf("1\n2\n").what, HasSubstr("1 values"));
-  EXPECT_THAT(errorOf("1,2,3,4,5\n").what, HasSubstr("5 values"));
+  EXPECT_THAT(errorOf("1,2,3,4,5,6\n").what, HasSubstr("6 values"));
 }
 
 TEST(MotionTable, EmptyTextsAreErrors) {
