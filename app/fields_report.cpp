@@ -18,11 +18,13 @@ Project exemplar() {
   project.active().transmission.resize(1);
   project.load.masses.resize(1);
   project.cycle.segments.resize(1);
+  project.otherCycles.resize(1);
+  project.otherCycles.front().segments.resize(1);
   return project;
 }
 
 std::string pattern(std::string path) {
-  if (const auto index = path.find("[0]"); index != std::string::npos)
+  for (auto index = path.find("[0]"); index != std::string::npos; index = path.find("[0]"))
     path.replace(index, 3, "[N]");
   return path;
 }

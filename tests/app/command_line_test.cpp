@@ -161,6 +161,8 @@ TEST(FieldsCommand, ListsEveryFieldWithUnitAndHelp) {
   EXPECT_TRUE(table.out.contains("transmission[N].ratio"));
   const QJsonArray fields = json(run({"fields", "--json"}).out)["fields"].toArray();
   EXPECT_GT(fields.size(), 80);
+  EXPECT_TRUE(table.out.contains("otherCycles[N].segments[N].duration"));
+  EXPECT_TRUE(table.out.contains("load.masses[N].mass"));
   for (const QJsonValue& field : fields) {
     EXPECT_FALSE(field["path"].toString().isEmpty());
     EXPECT_FALSE(field["help"].toString().isEmpty()) << field["path"].toString().toStdString();
