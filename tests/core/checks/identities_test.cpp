@@ -250,16 +250,23 @@ Load mirrored(Load load) {
   return load;
 }
 
-/// The same job seen from behind: every angle turned around.
-Project mirrored(Project project) {
-  project.cycle.startAngle = -project.cycle.startAngle;
-  for (Segment& segment : project.cycle.segments) {
+void mirror(Cycle& cycle) {
+  cycle.startAngle = -cycle.startAngle;
+  for (Segment& segment : cycle.segments) {
     segment.travel = -segment.travel;
+    segment.target = -segment.target;
     segment.externalTorque = -segment.externalTorque;
-    for (auto* column : {&segment.table.angle, &segment.table.speed, &segment.table.acceleration}) {
+    for (auto* column : {&segment.table.angle, &segment.table.speed, &segment.table.acceleration,
+                         &segment.table.torque}) {
       for (double& value : column->own()) value = -value;
     }
   }
+}
+
+/// The same job seen from behind: every angle turned around.
+Project mirrored(Project project) {
+  mirror(project.cycle);
+  for (Cycle& cycle : project.otherCycles) mirror(cycle);
   project.load = mirrored(project.load);
   Requirements& wanted = project.requirements;
   std::swap(wanted.travelMin, wanted.travelMax);
@@ -319,6 +326,8 @@ TEST_F(Identities, HeavierPayloadNeverHelpsTorque) {
       Project heavier = one.project;
       heavier.load.payloadMass *= factor;
       for (Segment& segment : heavier.cycle.segments) segment.payloadMass *= factor;
+      for (Cycle& cycle : heavier.otherCycles)
+        for (Segment& segment : cycle.segments) segment.payloadMass *= factor;
       Evaluation next = evaluate(heavier);
       for (const Check& check : next.checks) {
         const bool torque = check.id == "motor.torque" || check.id == "motor.continuous" ||
