@@ -30,6 +30,9 @@ bool isLong(const Project& project) {
   constexpr std::size_t kMany = 50'000;
   std::size_t rows = 0;
   for (const Segment& segment : project.cycle.segments) rows += segment.table.time.size();
+  for (const Cycle& cycle : project.otherCycles) {
+    for (const Segment& segment : cycle.segments) rows += segment.table.time.size();
+  }
   return rows > kMany;
 }
 
