@@ -118,6 +118,7 @@ EnvelopeLimits envelopeLimits(const Variant& variant, const MotorConstants& mach
   EnvelopeLimits limits;
   limits.machine = machine;
   limits.controller = variant.controller;
+  limits.controller.asWritten = {};
   limits.weakening = variant.controller.fieldWeakening && !machine.direct;
   limits.busVoltage = variant.supply.voltage;
   limits.sourceResistance = variant.supply.sourceResistance;
@@ -141,12 +142,13 @@ double voltageLimit(double busVoltage, Modulation modulation, bool direct) {
   throw std::logic_error("unknown modulation");
 }
 
-double EnvelopeLimits::voltageCurrent(double atSpeed) const {
+/// The same at another voltage amplitude [V].
+double EnvelopeLimits::currentUnder(double amplitude, double atSpeed) const {
   const MotorConstants& m = machine;
   const double reactance = m.polePairs * atSpeed * m.inductanceQ;
   const double emf = m.emfPerSpeed * atSpeed;
   return largerRoot(m.resistance * m.resistance + reactance * reactance, m.resistance * emf,
-                    emf * emf - voltage * voltage);
+                    emf * emf - amplitude * amplitude);
 }
 
 SaggingVoltage EnvelopeLimits::source(double mechanicalPower) const {
@@ -171,9 +173,7 @@ double EnvelopeLimits::voltageUnder(const DqCurrent& i, double atSpeed) const {
 std::optional<DqCurrent> EnvelopeLimits::strongestAt(double atSpeed, double amplitude,
                                                      double most) const {
   if (weakening) return machine.dq().strongest(atSpeed, amplitude, most);
-  EnvelopeLimits stiff = *this;
-  stiff.voltage = amplitude;
-  const double byVoltage = stiff.voltageCurrent(atSpeed);
+  const double byVoltage = currentUnder(amplitude, atSpeed);
   if (!isSet(byVoltage)) return std::nullopt;
   return DqCurrent{0, std::min(most, byVoltage)};
 }

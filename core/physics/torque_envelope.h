@@ -20,10 +20,10 @@ struct EnvelopeLimits {
   bool weakening = false;  ///< the controller weakens the field; else i_d = 0
   double busVoltage = 0;   ///< [V] at no load
   double sourceResistance = 0;  ///< [Ohm] the bus sags by it
-  Controller controller;        ///< for its losses, which the bus feeds too
+  Controller controller;        ///< for its losses, which the bus feeds too; without its texts
 
   /// Largest current [A] that the voltage allows at `atSpeed` [rad/s] with i_d = 0; NaN if none.
-  double voltageCurrent(double atSpeed) const;
+  double voltageCurrent(double atSpeed) const { return currentUnder(voltage, atSpeed); }
   /// Voltage amplitude that the bus leaves to the machine while it gives `mechanicalPower` [W].
   SaggingVoltage source(double mechanicalPower) const;
   /// [V] voltage amplitude left when the controller draws for these currents, bus sag included;
@@ -49,6 +49,7 @@ struct EnvelopeLimits {
   DqCurrent operatingPoint(double atSpeed, double torque) const;
 
  private:
+  double currentUnder(double amplitude, double atSpeed) const;
   std::optional<DqCurrent> feasiblePoint(double atSpeed, double torque) const;
   std::optional<DqCurrent> mostFromSource(double atSpeed) const;
   std::optional<DqCurrent> strongestWeakened(double atSpeed, double stiff) const;
