@@ -113,7 +113,11 @@ void WorkingPanel::fill() {
   const int scrolled = m_text->verticalScrollBar()->value();
   QString html = workingHtml(*check, working, jw::palette());
   if (open) html.prepend(openHtml(*check, project, jw::palette()));
+  // A scroll bar that goes and comes back would have the text laid out twice.
+  if (m_text->verticalScrollBar()->isVisible())
+    m_text->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
   m_text->setHtml(html);
+  m_text->setVerticalScrollBarPolicy(Qt::ScrollBarAsNeeded);
   m_text->verticalScrollBar()->setValue(scrolled);
 }
 
