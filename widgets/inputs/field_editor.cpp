@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "core/model/band.h"
 #include "widgets/inputs/choice_field.h"
 #include "widgets/inputs/field_text.h"
 #include "widgets/inputs/flag_field.h"
@@ -47,6 +48,15 @@ void FieldLink::send(const QString& text) {
   emit editRequested(edit([path = path_.toStdString(), value = text.toStdString()](Project& p) {
     return setField(p, path, value);
   }));
+}
+
+void FieldLink::sendBand(const QString& text) {
+  Edit change = edit([path = path_.toStdString(), band = text.toStdString()](Project& p) {
+    return setBand(p, path, band);
+  });
+  change.description = "Change the band of " + lowerFirst(toQString(info_.label));
+  change.gesture += QStringLiteral("#band");
+  emit editRequested(change);
 }
 
 void FieldLink::sendUntyped(double value) {

@@ -24,6 +24,9 @@ class FieldLink : public QObject {
   /// Asks for the field to be set to `text`.
   void send(const QString& text);
 
+  /// Asks for the number's tolerance band to be `text`; empty takes it away.
+  void sendBand(const QString& text);
+
   /// Asks for a number to be as it was before anything was typed: the value [internal unit] with
   /// no text kept for it.
   void sendUntyped(double value);
@@ -33,6 +36,9 @@ class FieldLink : public QObject {
 
   /// The entry became wrong or right. `settled`: the person is done with it, so say so at once.
   void entryChanged(bool settled);
+
+  /// The person wants to say how far the number may be off.
+  void bandRequested();
 
  private:
   Edit edit(std::function<tl::expected<void, InputError>(Project&)> apply) const;

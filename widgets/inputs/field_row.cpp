@@ -3,8 +3,11 @@
 #include <algorithm>
 
 #include <QGridLayout>
+#include <QHBoxLayout>
 #include <QLabel>
 
+#include "core/model/band.h"
+#include "widgets/inputs/band_field.h"
 #include "widgets/inputs/field_text.h"
 #include "widgets/theme/symbol_text.h"
 
@@ -58,6 +61,7 @@ FieldRow::FieldRow(const FieldInfo& info, const QString& path, QWidget* parent)
   pause_.setInterval(kPauseBeforeMessage);
   connect(&pause_, &QTimer::timeout, this, &FieldRow::showMessage);
   connect(&editor_->link(), &FieldLink::entryChanged, this, &FieldRow::entryChanged);
+  connect(&editor_->link(), &FieldLink::bandRequested, this, &FieldRow::askForBand);
 }
 
 void FieldRow::place(QGridLayout& grid, QLabel* label, QLabel* symbol) {
@@ -75,9 +79,53 @@ void FieldRow::place(QGridLayout& grid, QLabel* label, QLabel* symbol) {
 
 void FieldRow::showField(const FieldRef& field) {
   const bool applies = field.info->applies == nullptr || field.info->applies(field.owner);
-  if (!applies) editor_->discardEntry();
+  if (!applies) discardEntry();
   editor_->showField(field);
+  if (field.info->kind == FieldKind::Number) showBand(field);
   if (applies == isHidden()) setVisible(applies);
+}
+
+void FieldRow::showBand(const FieldRef& field) {
+  if (band_ == nullptr && bandText(field).empty()) return;
+  if (band_ == nullptr) makeBand();
+  band_->showField(field);
+  bandLine_->setVisible(!band_->isIdle());
+}
+
+void FieldRow::makeBand() {
+  bandLine_ = new QWidget(this);
+  band_ = new BandField(editor_->link(), bandLine_);
+  band_->setFixedWidth(editor_->widget()->width());
+  auto* label = new QLabel(tr("may be off by"), bandLine_);
+  label->setProperty("role", "muted");
+  label->setBuddy(band_);
+  auto* line = new QHBoxLayout(bandLine_);
+  line->setContentsMargins(0, 0, 0, 0);
+  line->setSpacing(8);
+  line->addStretch(1);
+  line->addWidget(label);
+  line->addWidget(band_);
+  static_cast<QGridLayout*>(layout())->addWidget(bandLine_, 1, 0, 1, 3);
+  connect(band_, &BandField::entryChanged, this, &FieldRow::entryChanged);
+  connect(band_, &BandField::left, this, [this] { bandLine_->setVisible(!band_->isIdle()); });
+  setTabOrder(editor_->widget(), band_);
+}
+
+void FieldRow::askForBand() {
+  if (band_ == nullptr) makeBand();
+  bandLine_->show();
+  band_->setFocus(Qt::OtherFocusReason);
+  band_->selectAll();
+}
+
+QString FieldRow::wrongEntry() const {
+  const QString wrong = editor_->wrongEntry();
+  return wrong.isEmpty() && band_ != nullptr ? band_->wrongEntry() : wrong;
+}
+
+void FieldRow::discardEntry() {
+  editor_->discardEntry();
+  if (band_ != nullptr) band_->discardEntry();
 }
 
 void FieldRow::entryChanged(bool settled) {
@@ -85,7 +133,7 @@ void FieldRow::entryChanged(bool settled) {
     pause_.stop();
     showMessage();
   } else if (message_ != nullptr && !message_->isHidden()) {
-    message_->setText(editor_->wrongEntry());
+    message_->setText(wrongEntry());
   } else {
     pause_.start();
   }
@@ -93,7 +141,7 @@ void FieldRow::entryChanged(bool settled) {
 }
 
 void FieldRow::showMessage() {
-  const QString text = editor_->wrongEntry();
+  const QString text = wrongEntry();
   if (message_ == nullptr) {
     if (text.isEmpty()) return;
     message_ = new QLabel(this);

@@ -10,8 +10,11 @@ class QLabel;
 
 namespace jw {
 
-/// One line of a form: trade name, symbol, editor, and below them what is wrong with the entry. The
-/// message waits for a pause in typing, so that the form does not jump on every half-typed unit.
+class BandField;
+
+/// One line of a form: trade name, symbol, editor; below them the tolerance band if the number has
+/// one or it is asked for, and what is wrong with the entry. The message waits for a pause in
+/// typing, so that the form does not jump on every half-typed unit.
 class FieldRow : public QWidget {
   Q_OBJECT
 
@@ -23,7 +26,9 @@ class FieldRow : public QWidget {
 
   /// Shows the field, or hides the row when the owner's other values make it meaningless.
   void showField(const FieldRef& field);
-  bool isWrong() const { return !editor_->wrongEntry().isEmpty(); }
+  bool isWrong() const { return !wrongEntry().isEmpty(); }
+  /// Gives up a wrong entry, of the number or of its band.
+  void discardEntry();
 
  signals:
   void wrongChanged();
@@ -32,8 +37,14 @@ class FieldRow : public QWidget {
   void place(QGridLayout& grid, QLabel* label, QLabel* symbol);
   void entryChanged(bool settled);
   void showMessage();
+  QString wrongEntry() const;
+  void showBand(const FieldRef& field);
+  void makeBand();
+  void askForBand();
 
   FieldEditor* editor_;
+  QWidget* bandLine_ = nullptr;  ///< made when first needed
+  BandField* band_ = nullptr;
   QLabel* message_ = nullptr;  ///< made when first needed
   QTimer pause_;
 };

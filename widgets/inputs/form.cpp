@@ -89,7 +89,7 @@ bool Form::hasWrongEntry() const {
 }
 
 void Form::discardEntries() {
-  for (FieldRow* row : rows_) row->editor().discardEntry();
+  for (FieldRow* row : rows_) row->discardEntry();
 }
 
 }  // namespace jw

@@ -51,6 +51,8 @@ void NumberField::keyPressEvent(QKeyEvent* event) {
   if (key == Qt::Key_Escape) return event->setAccepted(restore());
   if (takesUndo(*event)) return discardEntry();
   if (isUndoOrRedo(*event)) return event->ignore();
+  if (info().kind == FieldKind::Number && event->text() == QStringLiteral("±"))
+    return emit link_.bandRequested();
   QLineEdit::keyPressEvent(event);
 }
 
@@ -96,6 +98,8 @@ QMenu* NumberField::makeMenu() {
   menu->addAction(tr("&Paste"), this, &QLineEdit::paste);
   const QString clear = isSet(info().defaultValue) ? tr("Use the &default") : tr("C&lear");
   menu->addAction(clear, this, &NumberField::clearValue)->setEnabled(!now_.text.isEmpty());
+  if (info().kind == FieldKind::Number)
+    menu->addAction(tr("&Tolerance band (±)"), this, [this] { emit link_.bandRequested(); });
   return menu;
 }
 
