@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 #include <boost/math/distributions/normal.hpp>
 
+#include "core/studies/banded_draw.h"
 #include "core/studies/random_points.h"
 
 namespace jw {
@@ -14,54 +15,12 @@ namespace {
 
 constexpr std::size_t kBatch = 50;  // draws for which a worker copies the project once
 
-double allowed(const FieldInfo& info, double nominal, double value) {
-  const Range& range = info.range;
-  if (value > range.high) return range.high;
-  const bool below = range.lowExcluded ? value <= range.low : value < range.low;
-  if (!below) return value;
-  return range.lowExcluded ? range.low + 1e-6 * (nominal - range.low) : range.low;
-}
-
-/// A project whose banded fields can be set again and again.
-class Draw {
- public:
-  Draw(const Project& project, const std::vector<BandedInput>& inputs) : project_(project) {
-    for (const BandedInput& input : inputs) fields_.push_back(*findField(project_, input.path));
-  }
-
-  /// Sets one input [internal unit]; says whether that value is allowed as it is.
-  bool set(std::size_t k, double nominal, double value) {
-    const FieldInfo& info = *fields_[k].info;
-    const double held = allowed(info, nominal, value);
-    // The reference was found in the project of this object.
-    info.setNumber(const_cast<void*>(fields_[k].owner), held);
-    return held == value;
-  }
-
-  const Project& project() const { return project_; }
-
- private:
-  Project project_;
-  std::vector<FieldRef> fields_;
-};
-
-std::vector<BandedInput> inputsOf(const Project& project) {
-  std::vector<BandedInput> inputs;
-  for (const BandedField& one : bandedFields(project)) {
-    const double nominal = one.field.number();
-    inputs.push_back({one.field.path, std::string(one.field.info->label), one.field.info->quantity,
-                      one.field.info->unit, nominal, one.band,
-                      one.band.standardDeviation(nominal)});
-  }
-  return inputs;
-}
-
 /// The study at work.
 class Trial {
  public:
   Trial(const Project& project, const ToleranceRequest& request)
       : project_(project), request_(request), base_(evaluate(project)) {
-    result_.inputs = inputsOf(project);
+    result_.inputs = bandedInputs(project);
     result_.seed = request.seed;
     unit_ = unitPoints(request.draws, result_.inputs.size(), request.seed);
     values_.resize(unit_.rows(), unit_.cols());
@@ -70,6 +29,7 @@ class Trial {
   }
 
   Tolerance run(const StudyRun& run) {
+    stop_ = run.stop;
     propagate(run);
     std::size_t next = std::min<std::size_t>(request_.draws, 500);
     StudyRun inner = run;
@@ -104,7 +64,7 @@ class Trial {
   void drawRange(std::size_t from, std::size_t to, const StudyRun& run) {
     const std::size_t batches = (to - from + kBatch - 1) / kBatch;
     forEachPoint(batches, run, [&](std::size_t batch) {
-      Draw draw(project_, result_.inputs);
+      BandedDraw draw(project_, result_.inputs);
       const std::size_t first = from + batch * kBatch;
       for (std::size_t k = first; k < std::min(to, first + kBatch); ++k) {
         if (run.stop.stop_requested()) return;
@@ -113,7 +73,7 @@ class Trial {
     });
   }
 
-  void drawOne(Draw& draw, std::size_t k) {
+  void drawOne(BandedDraw& draw, std::size_t k) {
     const auto row = static_cast<Eigen::Index>(k);
     for (std::size_t i = 0; i < result_.inputs.size(); ++i) {
       const BandedInput& input = result_.inputs[i];
@@ -122,7 +82,7 @@ class Trial {
       values_(row, column) = value;
       held_(row, column) = !draw.set(i, input.nominal, value);
     }
-    points_[k] = designPoint(evaluate(draw.project()));
+    points_[k] = designPoint(evaluate(draw.project(), stop_));
     points_[k].quantities = {};
   }
 
@@ -131,11 +91,11 @@ class Trial {
     sides_.resize(2 * n);
     StudyRun quiet{run.stop, {}, run.threads};
     forEachPoint(2 * n, quiet, [&](std::size_t k) {
-      Draw draw(project_, result_.inputs);
+      BandedDraw draw(project_, result_.inputs);
       const BandedInput& input = result_.inputs[k / 2];
       const double side = k % 2 == 0 ? input.deviation : -input.deviation;
       draw.set(k / 2, input.nominal, input.nominal + side);
-      sides_[k] = designPoint(evaluate(draw.project()));
+      sides_[k] = designPoint(evaluate(draw.project(), stop_));
     });
   }
 
@@ -222,6 +182,7 @@ class Trial {
   const Project& project_;
   const ToleranceRequest& request_;
   const Evaluation base_;
+  std::stop_token stop_;
   Tolerance result_;
   Eigen::ArrayXXd unit_, values_;
   Eigen::Array<bool, Eigen::Dynamic, Eigen::Dynamic> held_;  ///< at the end of the allowed range

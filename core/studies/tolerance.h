@@ -7,23 +7,11 @@
 
 #include <tl/expected.hpp>
 
-#include "core/model/band.h"
+#include "core/studies/banded_draw.h"
 #include "core/studies/design_points.h"
 #include "core/studies/spread.h"
 
 namespace jw {
-
-/// An input that may be off.
-struct BandedInput {
-  std::string path;
-  std::string label;
-  Quantity quantity = Quantity::Number;
-  std::string_view unit;  ///< display unit
-  double nominal = 0;     ///< [internal unit]
-  Band band;
-  double deviation = 0;        ///< [internal unit] standard uncertainty u
-  std::size_t outOfRange = 0;  ///< draws held at the end of the range that the field allows
-};
 
 /// How one margin follows from the inputs, or the smallest of all.
 struct MarginSpread {
