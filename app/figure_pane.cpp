@@ -9,6 +9,7 @@
 #include "widgets/figures/envelope_figure.h"
 #include "widgets/figures/heat_figure.h"
 #include "widgets/figures/precision_figure.h"
+#include "widgets/figures/tolerance_figure.h"
 
 namespace jw {
 
@@ -30,6 +31,7 @@ FigurePane::FigurePane(const QString& name, QWidget* parent)
   addFigure(new HeatFigure(stack_));
   addFigure(new DriveFigure(stack_));
   addFigure(new PrecisionFigure(stack_));
+  addFigure(new ToleranceFigure(stack_));
   connect(tabs_, &QTabBar::currentChanged, this, [this](int index) {
     stack_->setCurrentIndex(index);
     bringUpToDate();

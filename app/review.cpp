@@ -12,6 +12,7 @@
 #include "widgets/figures/figure_export.h"
 #include "widgets/figures/figure_painting.h"
 #include "widgets/figures/precision_view.h"
+#include "widgets/figures/tolerance_view.h"
 
 namespace jw {
 namespace {
@@ -47,6 +48,9 @@ QStringList figuresOf(const Snapshot& snapshot) {
           << "efficiency";
   if (!precision.swing.empty()) names << "response";
   if (!precision.toolError.empty()) names << "toolerror";
+  if (toleranceOf(snapshot))
+    names << "tolerance"
+          << "tornado";
   return names;
 }
 
@@ -92,8 +96,10 @@ QByteArray reviewPdf(const Review& review) {
   return bytes;
 }
 
-tl::expected<void, InputError> writeReview(const Review& review, const QString& folder) {
+tl::expected<void, InputError> writeReview(const Review& asked, const QString& folder) {
   const QDir target(folder);
+  Review review = asked;
+  review.snapshot.tolerance = toleranceOf(asked.snapshot);  // drawn once for all that show it
   auto done = writeFile(target.filePath("review.pdf"), reviewPdf(review));
   for (const QString& name : figureNames()) {
     if (!done) return done;

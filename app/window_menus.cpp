@@ -93,6 +93,8 @@ void WindowMenus::buildShow(QMenu& menu) {
   add(menu, tr("&Heat"), QKeySequence(Qt::CTRL | Qt::Key_3), "action.heat", front("heat"));
   add(menu, tr("&Precision"), QKeySequence(Qt::CTRL | Qt::Key_4), "action.precision",
       front("precision"));
+  add(menu, tr("To&lerance"), QKeySequence(Qt::CTRL | Qt::Key_8), "action.tolerance",
+      front("tolerance"));
   add(menu, tr("D&rive picture"), QKeySequence(Qt::CTRL | Qt::Key_9), "action.drive",
       front("drive"));
   split_ = add(menu, tr("T&wo figures"), QKeySequence(Qt::CTRL | Qt::Key_T), "action.split",

@@ -13,6 +13,7 @@ namespace jw {
 struct Sensitivities;
 struct RatioSweep;
 struct Tolerance;
+struct ToleranceEnvelope;
 struct FamilyStudy;
 struct SearchStudy;
 
@@ -25,6 +26,7 @@ struct Snapshot {
   std::shared_ptr<const PlotStudies> studies;          ///< of evaluatedProject; null until computed
   std::shared_ptr<const Sensitivities> sensitivities;  ///< of evaluatedProject; null until known
   std::shared_ptr<const RatioSweep> ratios;     ///< what the Ratio figure shows; null = none yet
+  std::shared_ptr<const ToleranceEnvelope> toleranceEnvelope;
   std::shared_ptr<const Tolerance> tolerance;   ///< likewise of Tolerance
   std::shared_ptr<const FamilyStudy> families;  ///< likewise of Families
   std::shared_ptr<const SearchStudy> search;    ///< likewise of Search

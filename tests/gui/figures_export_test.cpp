@@ -4,6 +4,7 @@
 #include <QPdfWriter>
 #include <QTemporaryDir>
 
+#include "core/model/band.h"
 #include "tests/gui/drive_support.h"
 #include "tests/gui/heat_support.h"
 #include "widgets/figures/figure_export.h"
@@ -23,6 +24,7 @@ class Export : public ::testing::TestWithParam<QString> {
   QTemporaryDir folder;
   static Project drawable() {
     Project project = test::warmShoulder();
+    EXPECT_TRUE(setBand(project, "load.payloadMass", "± 10 %"));
     project.active().transmission.back() = test::strainWaveStage();
     for (Stage& stage : project.active().transmission) {
       stage.backlash = 2e-4;

@@ -66,6 +66,7 @@ EnvelopePlot::EnvelopePlot(QCustomPlot& plot) : m_plot(plot), m_style(screenPlot
   rect->setAutoMargins(QCP::msTop | QCP::msBottom);
   rect->setMargins(QMargins(kLeftMargin, 0, kRightMargin, 0));
   rect->setMinimumMargins(QMargins(0, 8, 0, 8));
+  m_reach = new PathBand(&plot, rect, kDataLayer);
   m_marks = new PlotMarks(&plot, rect, kMarkLayer);
   m_labels = new PlotLabels(&plot, rect, kMarkLayer);
   m_cursor = new PlotMarks(&plot, rect, kCursorLayer);
@@ -96,6 +97,7 @@ void EnvelopePlot::restyle() {
   m_marks->setGround(m_style.colours.panel);
   m_cursor->setGround(m_style.colours.panel);
   if (m_band) restyleExtras();
+  m_reach->setStyle(m_style);
   if (m_peak) {
     m_peak->setPen(dataPen(m_style.colours.peak, 1.8));
     m_peak->setBrush(withAlpha(m_style.colours.peak, 0.08));
@@ -211,6 +213,7 @@ void EnvelopePlot::fillEfficiencyLabels() {
 
 void EnvelopePlot::show(EnvelopeView view, bool keepRange) {
   m_view = std::move(view);
+  m_reach->setReach(m_view.reach);
   fillCurves();
   restyle();
   fillMarks();

@@ -48,6 +48,7 @@ class EnvelopePlot {
   PlotStyle m_style;
   EnvelopeView m_view;
   std::vector<QCPCurve*> m_path;
+  PathBand* m_reach = nullptr;
   QCPCurve* m_band = nullptr;
   QCPCurve* m_weakest = nullptr;
   QCPCurve* m_strongest = nullptr;

@@ -8,6 +8,7 @@
 #include <QStringList>
 #include <QVector>
 
+#include "widgets/figures/path_band.h"
 #include "widgets/snapshot.h"
 
 namespace jw {
@@ -66,6 +67,7 @@ struct EnvelopeView {
   QVector<double> time;    ///< [s] of every sample of `track`
   PlaneCurve track;        ///< the whole path
   QVector<int> segmentOf;  ///< segment of every sample
+  std::vector<PathReach> reach;  ///< where the path may lie; empty = not asked
   std::optional<PlanePoint> rms;
   std::optional<PlanePoint> tightest;
   QString speedTitle;

@@ -21,7 +21,7 @@ namespace {
 
 using Written = tl::expected<QByteArray, InputError>;
 
-const std::array<std::pair<QString, QString>, 10> kFigures{{
+const std::array<std::pair<QString, QString>, 14> kFigures{{
     {QStringLiteral("envelope"), QStringLiteral("Envelope")},
     {QStringLiteral("cycle"), QStringLiteral("Cycle")},
     {QStringLiteral("power"), QStringLiteral("Power path")},
@@ -32,6 +32,10 @@ const std::array<std::pair<QString, QString>, 10> kFigures{{
     {QStringLiteral("efficiency"), QStringLiteral("Efficiency of the chain")},
     {QStringLiteral("response"), QStringLiteral("Frequency response")},
     {QStringLiteral("toolerror"), QStringLiteral("Error at the tool")},
+    {QStringLiteral("tolerance"), QStringLiteral("Tolerance")},
+    {QStringLiteral("distribution"), QStringLiteral("Distribution of the smallest margin")},
+    {QStringLiteral("tornado"), QStringLiteral("What the smallest margin depends on")},
+    {QStringLiteral("envelopeband"), QStringLiteral("Envelope and path with their bands")},
 }};
 constexpr double kUnitsPerInch = 96;
 constexpr double kMmPerInch = 25.4;

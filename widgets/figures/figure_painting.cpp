@@ -12,6 +12,7 @@
 #include "widgets/figures/line_chart_plot.h"
 #include "widgets/figures/plot_layers.h"
 #include "widgets/figures/precision_view.h"
+#include "widgets/figures/tolerance_painter.h"
 #include "widgets/panels/power_path_painter.h"
 #include "widgets/theme/number_text.h"
 #include "widgets/theme/theme.h"
@@ -72,11 +73,11 @@ void paintPlot(QCPPainter& painter, QCustomPlot& plot, const QSizeF& size) {
   plot.toPainter(&painter, int(size.width()), int(size.height()));
 }
 
-void paintEnvelope(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
+void paintEnvelope(QCPPainter& painter, const QSizeF& size, EnvelopeView view) {
   QCustomPlot plot;
   EnvelopePlot envelope(plot);
   envelope.setStyle(printPlotStyle());
-  envelope.show(envelopeView(snapshot, AxesAt::Motor), false);
+  envelope.show(std::move(view), false);
   paintPlot(painter, plot, size);
 }
 
@@ -151,6 +152,23 @@ void paintOne(QCPPainter& painter, const QSizeF& size, LineChart chart) {
   paintChart(painter, {{0, 0}, size}, std::move(chart));
 }
 
+void paintTolerance(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot,
+                    const QString& figureName) {
+  const auto drawn = toleranceOf(snapshot);
+  if (!drawn || drawn->draws == 0) return paintNothing(painter, size);
+  if (figureName == QLatin1String("tolerance"))
+    return paintChances(painter, size, toleranceView(*drawn), printPalette());
+  if (figureName == QLatin1String("tornado"))
+    return paintTornado(painter, size, tornadoView(*drawn, drawn->worst), printPalette());
+  paintOne(painter, size, distributionChart(*drawn, drawn->worst));
+}
+
+void paintEnvelopeBand(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
+  const auto bands = toleranceEnvelopeOf(snapshot);
+  if (!bands) return paintNothing(painter, size);
+  paintEnvelope(painter, size, bandedEnvelopeView(snapshot, *bands));
+}
+
 }  // namespace
 
 void paintTitleStrip(QPainter& painter, const QRectF& rect, const Snapshot& snapshot,
@@ -184,7 +202,8 @@ void paintTitleStrip(QPainter& painter, const QRectF& rect, const Snapshot& snap
 void paintFigureContent(QCPPainter& painter, const QRectF& rect, const Snapshot& snapshot,
                         const QString& figureName) {
   const MovedOrigin moved(painter, rect.topLeft());
-  if (figureName == QLatin1String("envelope")) paintEnvelope(painter, rect.size(), snapshot);
+  if (figureName == QLatin1String("envelope"))
+    paintEnvelope(painter, rect.size(), envelopeView(snapshot, AxesAt::Motor));
   if (figureName == QLatin1String("cycle"))
     paintRows(painter, {{0, 0}, rect.size()}, cycleView(snapshot));
   if (figureName == QLatin1String("heat")) paintHeat(painter, rect.size(), snapshot);
@@ -195,6 +214,11 @@ void paintFigureContent(QCPPainter& painter, const QRectF& rect, const Snapshot&
     paintOne(painter, rect.size(), precisionView(snapshot).swing);
   if (figureName == QLatin1String("toolerror"))
     paintOne(painter, rect.size(), precisionView(snapshot).toolError);
+  if (figureName == QLatin1String("tolerance") || figureName == QLatin1String("distribution") ||
+      figureName == QLatin1String("tornado"))
+    paintTolerance(painter, rect.size(), snapshot, figureName);
+  if (figureName == QLatin1String("envelopeband"))
+    paintEnvelopeBand(painter, rect.size(), snapshot);
   if (driveStageOf(figureName) > -2) paintStage(painter, rect.size(), snapshot, figureName);
   if (figureName == QLatin1String("power"))
     paintPowerPath(painter, rect.size(), snapshot, snapshot.instant, printPalette());

@@ -53,7 +53,7 @@ void forgetFrom(LogStudy& study, LogStage stage) {
   study = std::move(left);
 }
 
-Done readText(LogStudy& study, const LogSettings& settings, const StudyProgress& progress) {
+Done readText(LogStudy& study, const LogSettings& settings, const LogAdvance& progress) {
   auto text = readLogText(settings.fileName, progress);
   if (!text) return tl::unexpected(text.error());
   study.text = std::make_shared<const LogText>(*std::move(text));
@@ -84,7 +84,7 @@ Done findColumns(LogStudy& study, const LogSettings& settings) {
   return {};
 }
 
-Done readRows(LogStudy& study, const LogSettings& settings, const StudyProgress& progress) {
+Done readRows(LogStudy& study, const LogSettings& settings, const LogAdvance& progress) {
   auto log = readLog(study.text->source(), *study.columns, settings.reading, progress);
   if (!log) return tl::unexpected(log.error());
   study.log = std::make_shared<const MeasuredLog>(*std::move(log));
@@ -219,7 +219,7 @@ LogJoinResult closedCycle(const LogStudy& study, const LogSettings& settings) {
 }
 
 tl::expected<void, InputError> advance(LogStudy& study, LogStage stage, const LogSettings& settings,
-                                       const StudyProgress& progress) {
+                                       const LogAdvance& progress) {
   forgetFrom(study, stage);
   if (stage > LogStage::Text && !study.text) return {};
   if (stage > LogStage::Columns && !study.columns) return {};

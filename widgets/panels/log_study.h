@@ -98,13 +98,13 @@ enum class LogStage { Text, Columns, Rows, Motion, Torque, Join, Fit, Done };
 QString nameOf(LogStage stage);
 
 /// Told the share of a stage that is done, 0 to 1; false = stop.
-using StudyProgress = std::function<bool(double share)>;
+using LogAdvance = std::function<bool(double share)>;
 
 /// Works out one stage of `study`, from what is there, and takes away what followed from an older
 /// one. Stages that lack what they need do nothing. Fails, naming line and column, on a file that
 /// cannot be read; the study then has nothing of this stage and the following ones.
 tl::expected<void, InputError> advance(LogStudy& study, LogStage stage, const LogSettings& settings,
-                                       const StudyProgress& progress);
+                                       const LogAdvance& progress);
 
 /// The stretch of the settings as one of the log, [s].
 std::pair<double, double> stretchOf(const LogSettings& settings, const MeasuredLog& log);

@@ -34,8 +34,7 @@ bool isLogFile(const QString& fileName) {
   return kEndings.contains(QFileInfo(fileName).suffix().toLower());
 }
 
-tl::expected<LogText, InputError> readLogText(const QString& fileName,
-                                              const StudyProgress& progress) {
+tl::expected<LogText, InputError> readLogText(const QString& fileName, const LogAdvance& progress) {
   const QFileInfo info(fileName);
   if (auto error = unfit(info, fileName)) return tl::unexpected(*error);
   QFile file(fileName);

@@ -15,7 +15,6 @@ inline constexpr const char* kLogFilter = "Logs (*.csv *.tsv *.txt *.log);;All f
 /// The text of a log's file. Fails, naming the file, if it is missing, no file, unreadable or
 /// larger than kLargestLog (nothing of it is then read), and when `progress` stops. A file that
 /// ends sooner than its folder says is told by LogText::size.
-tl::expected<LogText, InputError> readLogText(const QString& fileName,
-                                              const StudyProgress& progress);
+tl::expected<LogText, InputError> readLogText(const QString& fileName, const LogAdvance& progress);
 
 }  // namespace jw
