@@ -37,6 +37,12 @@ std::size_t placeOf(std::string_view id) {
 
 }  // namespace
 
+double DesignPoint::marginOf(std::string_view id, int stage) const {
+  const auto found = std::find_if(margins.begin(), margins.end(),
+                                  [&](const PointMargin& one) { return one.is(id, stage); });
+  return found == margins.end() ? kUnset : found->margin;
+}
+
 DesignPoint designPoint(const Evaluation& evaluation) {
   DesignPoint point;
   for (const Check& check : evaluation.checks) {

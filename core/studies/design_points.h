@@ -28,6 +28,8 @@ struct DesignPoint {
   int worstAt = -1;                ///< index into margins
   double lossMean = kUnset;        ///< [W] mean of the supply's power that does not reach the load
 
+  /// Margin of one check; NaN if it is open or not there.
+  double marginOf(std::string_view id, int stage) const;
   bool holds() const { return worst >= 0; }  ///< none is short and one at least is known
 };
 
