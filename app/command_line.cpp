@@ -104,6 +104,7 @@ int dispatch(const CLI::App& app, const Request& request, int& argc, char** argv
   if (app.got_subcommand("sweep")) return runSweep(request.studies.sweep);
   if (app.got_subcommand("tolerance")) return runTolerance(request.studies.tolerance);
   if (app.got_subcommand("search")) return runSearch(request.studies.search);
+  if (app.got_subcommand("remedies")) return runRemedies(request.studies.remedies);
   return runWindow(QString::fromLocal8Bit(request.file.c_str()), argc, argv);
 }
 

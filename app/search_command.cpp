@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "app/catalogue_file.h"
 #include "app/command_line.h"
 #include "app/requested_project.h"
 #include "app/search_report.h"
@@ -17,20 +18,6 @@ namespace {
 
 template <class T>
 using Expected = tl::expected<T, InputError>;
-
-/// Reads a catalogue; the bundled one if no file is named. Notes go to standard error.
-template <class Entry, class Read>
-Expected<std::vector<Entry>> readCatalogue(const std::string& file, const char* bundled,
-                                           const Read& read) {
-  const QString name = file.empty() ? QString(bundled) : QString::fromLocal8Bit(file.c_str());
-  const auto bytes = readFile(name);
-  if (!bytes) return tl::unexpected(bytes.error());
-  auto catalogue = read(std::string_view(bytes->data(), static_cast<std::size_t>(bytes->size())),
-                        name.toStdString());
-  if (!catalogue) return tl::unexpected(catalogue.error());
-  for (const InputError& note : catalogue->notes) fmt::print(stderr, "{}\n", describe(note));
-  return std::move(catalogue->entries);
-}
 
 /// "0=1..3/5": the stage and the ratios of the belt.
 Expected<void> addBelt(const std::string& text, SearchSpace& space) {
@@ -54,11 +41,11 @@ Expected<void> addBelt(const std::string& text, SearchSpace& space) {
 Expected<SearchSpace> spaceOf(const SearchCommand& request, const Project& project) {
   SearchSpace space;
   auto motors =
-      readCatalogue<MotorEntry>(request.motors, ":/catalogues/motors.csv", readMotorCatalogue);
+      readCatalogueFile<MotorEntry>(request.motors, ":/catalogues/motors.csv", readMotorCatalogue);
   if (!motors) return tl::unexpected(motors.error());
   space.motors = std::move(*motors);
   auto reducers =
-      readCatalogue<Stage>(request.reducers, ":/catalogues/reducers.csv", readReducerCatalogue);
+      readCatalogueFile<Stage>(request.reducers, ":/catalogues/reducers.csv", readReducerCatalogue);
   if (!reducers) return tl::unexpected(reducers.error());
   space.reducers = std::move(*reducers);
   const auto stage = request.stage >= 0 ? Expected<int>(request.stage) : leadingStage(project);

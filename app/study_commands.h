@@ -35,11 +35,20 @@ struct SearchCommand {
   bool asCsv = false;
 };
 
+struct RemediesCommand {
+  ProjectRequest project;
+  std::string check;   ///< id; empty = every verdict
+  std::string motors;  ///< catalogue file; empty = no motors are tried
+  bool asJson = false;
+};
+
 /// Returns an ExitCode: kAllHold if a design without a short verdict was found.
 int runSweep(const SweepRequest& request);
 /// Returns an ExitCode: kAllHold if every draw holds in every check.
 int runTolerance(const ToleranceCommand& request);
 /// Returns an ExitCode: kAllHold if a combination was found.
 int runSearch(const SearchCommand& request);
+/// Returns an ExitCode as check does.
+int runRemedies(const RemediesCommand& request);
 
 }  // namespace jw

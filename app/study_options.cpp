@@ -135,6 +135,44 @@ void addSearch(CLI::App& app, SearchCommand& request) {
   command->footer(kSearchFooter);
 }
 
+constexpr const char* kRemediesFooter =
+    R"(For each short or close verdict and each input that its margin depends on: the smallest change of
+that input alone that restores the target margin, found on the full evaluation, and the verdicts that
+it makes worse. Inputs go from a tenth to ten times their value, within their range; losses and play
+only get smaller; what is given (ambient, altitude) and constants stay. Payload, moves and
+requirements are listed apart: they ask for less. Whole numbers go in steps; a ratio that follows from
+teeth goes to the nearest one that can be built; with --motors the nearest motor in mass is named.
+
+"Depends on" is the change of a margin per relative change of an input: points of margin per per cent
+of the input (of a temperature: of its rise over the ambient).
+
+JSON
+  {"format": "jointwright remedies", "version": 1, "file", "project", "variant", "target",
+   "checks": [{"id", "stage", "title", "state", "margin",
+     "depends_on": [{"path", "label", "slope", "below", "above", "corner"}],   strongest first
+     "remedies": [{"kind": field, parts or motor, "asks_less", "path", "label", "unit", "from", "to",
+                   "change", "set": {path: text}, "motor", "margin",
+                   "moves": [{"id", "stage", "title", "before", "after", "was", "becomes"}]}],
+     "cannot": [{"asks_less", "path", "label", "unit", "from", "best", "margin"}]}], "caution"}
+  Margins and changes are shares: 0.2 is 20 %. Numbers that are missing or not finite are null.
+
+Exit code
+  0  every verdict holds or is close (open ones are passed over)
+  1  at least one is short
+  2  bad input; the message is on standard error and nothing else is written)";
+
+void addRemedies(CLI::App& app, RemediesCommand& request) {
+  CLI::App* command = app.add_subcommand(
+      "remedies", "What would make short verdicts hold, and what each margin depends on");
+  addFile(*command, request.project);
+  command->add_option("--check", request.check, "This verdict only, by its id")->type_name("ID");
+  command->add_option("--motors", request.motors, "Catalogue of motors to choose from")
+      ->type_name("CSV");
+  command->add_flag("--json", request.asJson, "Print JSON");
+  addSet(*command, request.project);
+  command->footer(kRemediesFooter);
+}
+
 }  // namespace
 
 void addFile(CLI::App& command, ProjectRequest& request) {
@@ -151,6 +189,7 @@ void addStudies(CLI::App& app, StudyRequests& requests) {
   addSweep(app, requests.sweep);
   addTolerance(app, requests.tolerance);
   addSearch(app, requests.search);
+  addRemedies(app, requests.remedies);
 }
 
 }  // namespace jw

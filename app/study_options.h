@@ -15,9 +15,10 @@ struct StudyRequests {
   SweepRequest sweep;
   ToleranceCommand tolerance;
   SearchCommand search;
+  RemediesCommand remedies;
 };
 
-/// Declares sweep, tolerance and search.
+/// Declares sweep, tolerance, search and remedies.
 void addStudies(CLI::App& app, StudyRequests& requests);
 
 }  // namespace jw

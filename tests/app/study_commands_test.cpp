@@ -1,4 +1,4 @@
-// The commands sweep, tolerance and search of the built program, against evaluate (own).
+// The commands sweep, tolerance, search and remedies of the built program, against evaluate (own).
 #include <QFile>
 #include <QJsonArray>
 #include <QJsonDocument>
@@ -111,6 +111,8 @@ TEST(StudyCommands, BadInputGivesTwoAndAMessage) {
       {{"search", holdingSample(), "--where", "weight<=1 kg"}, "no such figure"},
       {{"search", holdingSample(), "--belt", "x"}, "--belt"},
       {{"search", holdingSample(), "--explain", "no motor", "no reducer"}, "no motor"},
+      {{"remedies", holdingSample(), "--check", "no.check"}, "no.check"},
+      {{"remedies", holdingSample(), "--motors", broken}, "line 2"},
   };
   for (const auto& one : cases) {
     const Outcome result = run(one.arguments);
@@ -191,8 +193,41 @@ TEST(SearchCommand, OwnCataloguesAndExplanation) {
   EXPECT_TRUE(why.out.contains("T_rms"));
 }
 
+/// Typing what a remedy says makes that verdict hold with the target margin.
+TEST(RemediesCommand, JsonCanBeTypedBack) {
+  const QStringList arguments{"remedies", shortSample(), "--check", "joint.holding", "--json"};
+  const Outcome result = run(arguments);
+  EXPECT_EQ(result.code, 1);
+  EXPECT_EQ(result.out, run(arguments).out);
+  const QJsonObject document = QJsonDocument::fromJson(result.out.toUtf8()).object();
+  EXPECT_EQ(document["format"].toString(), "jointwright remedies");
+  ASSERT_EQ(document["checks"].toArray().size(), 1);
+  const QJsonObject check = document["checks"].toArray()[0].toObject();
+  EXPECT_EQ(check["state"].toString(), "short");
+  EXPECT_GE(check["depends_on"].toArray().size(), 3);
+  EXPECT_GE(check["remedies"].toArray().size(), 2);
+  for (const QJsonValue& value : check["remedies"].toArray()) {
+    Project project = loaded(shortSample());
+    const QJsonObject set = value.toObject()["set"].toObject();
+    for (const QString& path : set.keys()) {
+      ASSERT_TRUE(setField(project, path.toStdString(), set[path].toString().toStdString()));
+    }
+    for (const Check& one : evaluate(project).checks) {
+      if (one.id != "joint.holding") continue;
+      EXPECT_NEAR(one.margin, 0.1, 1e-6);
+    }
+  }
+}
+
+TEST(RemediesCommand, HoldingJointEndsWithZero) {
+  const Outcome result = run({"remedies", holdingSample()});
+  EXPECT_EQ(result.code, 0);
+  EXPECT_TRUE(result.out.contains("Depends most on")) << result.out.toStdString();
+  EXPECT_TRUE(result.out.contains("Asking for less"));
+}
+
 TEST(StudyCommands, HelpTellsTheForm) {
-  for (const char* command : {"sweep", "tolerance", "search"}) {
+  for (const char* command : {"sweep", "tolerance", "search", "remedies"}) {
     const Outcome help = run({command, "--help"});
     EXPECT_EQ(help.code, 0);
     EXPECT_TRUE(help.out.contains("Exit code")) << command;
