@@ -22,6 +22,12 @@ Json stageNumber(const Check& check) {
   return check.stage < 0 ? Json(nullptr) : Json(check.stage + 1);
 }
 
+Json acceptedObject(const Check& check) {
+  if (!check.accepted) return nullptr;
+  const AcceptedVerdict& accepted = *check.accepted;
+  return Json{{"date", accepted.date}, {"note", accepted.note}, {"stands", accepted.stands}};
+}
+
 Json checkObject(const Check& check) {
   Json object;
   object["id"] = check.id;
@@ -34,6 +40,7 @@ Json checkObject(const Check& check) {
   object["unlimited"] = std::isinf(check.margin) && check.margin > 0;
   object["state"] = stateName(check.state);
   object["missing"] = check.missing;
+  object["accepted"] = acceptedObject(check);
   return object;
 }
 

@@ -8,6 +8,7 @@
 
 #include "app/cautions.h"
 #include "app/text_table.h"
+#include "core/checks/acceptance_check.h"
 
 namespace jw {
 namespace {
@@ -21,13 +22,20 @@ std::string joined(const std::vector<std::string>& parts) {
   return all;
 }
 
+/// A note may have several lines; a row of a table has one.
+std::string onOneLine(std::string text) {
+  std::replace_if(
+      text.begin(), text.end(), [](unsigned char c) { return c < ' '; }, ' ');
+  return text;
+}
+
 std::string verdictTable(const std::vector<Check>& checks) {
-  TextTable table("llrr");
+  TextTable table("llrrl");
   for (const Check* check : worstFirst(checks)) {
     const bool open = check->state == CheckState::Open;
     table.addRow({std::string(stateName(check->state)), check->title,
                   open ? "needs " + joined(check->missing) : formatDemand(*check),
-                  open ? "" : formatMargin(*check)});
+                  open ? "" : formatMargin(*check), onOneLine(acceptedText(*check))});
   }
   return table.text();
 }
@@ -49,6 +57,14 @@ std::string remarks(const CheckReport& report) {
   return text;
 }
 
+/// How many short or close ones someone has accepted as they stand.
+std::ptrdiff_t countAccepted(const std::vector<Check>& checks, CheckState state) {
+  if (state != CheckState::Short && state != CheckState::Close) return 0;
+  return std::count_if(checks.begin(), checks.end(), [&](const Check& check) {
+    return check.state == state && standsAccepted(check);
+  });
+}
+
 }  // namespace
 
 std::string countStates(const std::vector<Check>& checks) {
@@ -57,7 +73,11 @@ std::string countStates(const std::vector<Check>& checks) {
     const auto count = std::count_if(checks.begin(), checks.end(),
                                      [&](const Check& check) { return check.state == state; });
     const bool plural = state == CheckState::Holds && count > 1;
-    if (count > 0) parts.push_back(fmt::format("{} {}", count, plural ? "hold" : stateName(state)));
+    if (count == 0) continue;
+    parts.push_back(fmt::format("{} {}", count, plural ? "hold" : stateName(state)));
+    if (const auto accepted = countAccepted(checks, state); accepted > 0) {
+      parts.back() += fmt::format(" ({} accepted)", accepted);
+    }
   }
   return parts.empty() ? "no verdicts" : joined(parts);
 }

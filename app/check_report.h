@@ -16,7 +16,7 @@ struct CheckReport {
   std::vector<InputError> notes;  ///< remarks about the file
 };
 
-/// "2 short, 3 close, 1 open, 17 hold"; states that no check has are left out.
+/// "2 short (1 accepted), 3 close, 1 open, 17 hold"; states that no check has are left out.
 std::string countStates(const std::vector<Check>& checks);
 
 /// The margin as a signed share in per cent, "unlimited" if nothing is demanded, "–" when open.

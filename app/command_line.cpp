@@ -22,28 +22,30 @@ struct Request {
 };
 
 constexpr const char* kCheckFooter = R"(Exit code
-  0  no verdict is short (close, inside the target margin, counts as holding; so does open, an
-     input that is missing, unless --strict is given)
+  0  no verdict is short (close, inside the target margin, counts as holding; so do, unless
+     --strict is given, open, an input that is missing, and short that someone has accepted)
   1  some are short (with --strict: or open)
   2  bad input; the message is on standard error and nothing else is written
 
 JSON
   {"format": "jointwright check", "version": 1, "file", "project", "variant",
    "checks": [{"id", "stage", "title", "demand", "capacity", "unit", "margin", "unlimited",
-               "state", "missing"}],           worst first: short, close, open, holds
+               "state", "missing",             worst first: short, close, open, holds
+               "accepted": {"date", "note", "stands"}}],    null if nobody has accepted it
    "quantities": {id: {"value", "unit", "label"}},
    "missing": [{"what", "where", "remedy"}],   what kept a part from being evaluated
    "notices": [{"what", "where", "remedy"}],   remarks about inputs and file
    "worst": {"id", "stage", "state", "margin"}, "caution"}
   stage counts from 1 and is null for a check of no stage. margin is capacity/demand - 1; it is null
   when open and when nothing is demanded, the latter with "unlimited": true. A number that is
-  missing or not finite is null. Keys may be added; those named here stay.)";
+  missing or not finite is null. An acceptance stands until demand or capacity has changed by more than
+  requirements.acceptedBand; then it is reopened. Keys may be added; those named here stay.)";
 
 void addCheck(CLI::App& app, CheckRequest& request) {
   CLI::App* command = app.add_subcommand("check", "Say whether the design holds, worst first");
   addFile(*command, request.project);
   command->add_flag("--json", request.asJson, "Print JSON");
-  command->add_flag("--strict", request.strict, "Count an open verdict like a short one");
+  command->add_flag("--strict", request.strict, "Count open verdicts and accepted ones too");
   addSet(*command, request.project);
   command->footer(kCheckFooter);
 }

@@ -14,7 +14,7 @@ struct ProjectRequest {
 struct CheckRequest {
   ProjectRequest project;
   bool asJson = false;
-  bool strict = false;  ///< open counts like short
+  bool strict = false;  ///< open counts like short, accepted or not
 };
 
 struct FigureRequest {

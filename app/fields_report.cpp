@@ -16,6 +16,7 @@ using Json = nlohmann::ordered_json;
 Project exemplar() {
   Project project;
   project.active().transmission.resize(1);
+  project.active().accepted.resize(1);
   project.load.masses.resize(1);
   project.cycle.segments.resize(1);
   project.otherCycles.resize(1);

@@ -88,6 +88,7 @@ void MainWindow::connectViews() {
   });
   connect(verdicts_, &VerdictList::fieldRequested, this, &MainWindow::reveal);
   connect(working_, &WorkingPanel::fieldRequested, this, &MainWindow::reveal);
+  connect(working_, &WorkingPanel::editRequested, this, &MainWindow::applyEdit);
   connect(figures_, &FigureArea::fieldRequested, this, &MainWindow::reveal);
   connect(figures_, &FigureArea::editRequested, this, &MainWindow::applyEdit);
   connect(figures_, &FigureArea::cursorTimeChanged, this, &MainWindow::setCursorTime);

@@ -8,6 +8,7 @@
 #include "app/check_report.h"
 #include "app/html_text.h"
 #include "app/page_style.h"
+#include "core/checks/acceptance_check.h"
 #include "core/model/field_catalogue.h"
 
 namespace jw {
@@ -54,12 +55,18 @@ QString stationTitle(const FieldRef& field) {
   return title;
 }
 
+/// "accepted 2026-03-31: note" on a line of its own; nothing if nobody did.
+QString acceptedLine(const Check& check) {
+  const std::string text = acceptedText(check);
+  return text.empty() ? QString() : "<br/><span class=\"muted\">" + qt(htmlText(text)) + "</span>";
+}
+
 QString workingHead(const Check& check) {
   const QString margin = check.state == CheckState::Open
                              ? QString()
                              : qt(htmlText(formatDemand(check) + " · " + formatMargin(check)));
-  return QString("<h3>%1</h3><p>%2 &nbsp; %3</p>")
-      .arg(qt(htmlText(check.title)), stateHtml(check.state), margin);
+  return QString("<h3>%1</h3><p>%2 &nbsp; %3%4</p>")
+      .arg(qt(htmlText(check.title)), stateHtml(check.state), margin, acceptedLine(check));
 }
 
 QString symbolRow(const WorkingSymbol& symbol) {
@@ -104,7 +111,7 @@ QString reviewVerdictList(const Review& review) {
     html += QString(
                 "<tr><td>%1</td><td>%2</td><td align=\"right\">%3</td>"
                 "<td align=\"right\">%4</td></tr>")
-                .arg(stateHtml(check->state), qt(htmlText(check->title)),
+                .arg(stateHtml(check->state), qt(htmlText(check->title)) + acceptedLine(*check),
                      qt(open ? "an input is missing" : formatDemand(*check)),
                      qt(open ? "" : formatMargin(*check)));
   }

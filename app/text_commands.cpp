@@ -9,12 +9,14 @@
 #include "app/commands.h"
 #include "app/fields_report.h"
 #include "app/requested_project.h"
+#include "core/checks/acceptance_check.h"
 
 namespace jw {
 namespace {
 
 bool counts(const Check& check, bool strict) {
-  return check.state == CheckState::Short || (strict && check.state == CheckState::Open);
+  if (check.state == CheckState::Short) return strict || !standsAccepted(check);
+  return strict && check.state == CheckState::Open;
 }
 
 }  // namespace

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "core/checks/acceptance_check.h"
 #include "core/checks/check_writer.h"
 #include "core/checks/headline_quantities.h"
 #include "core/checks/mix_evaluation.h"
@@ -267,6 +268,7 @@ Evaluation evaluate(const Project& project, std::stop_token stop) {
   if (stop.stop_requested()) return result.stopped = true, result;
   result.quantities = headlineQuantities(project, result);
   runChecks(project, result);
+  markAccepted(project, result);
   return result;
 }
 

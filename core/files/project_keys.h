@@ -25,6 +25,7 @@ inline constexpr std::string_view kSupply = "supply";
 inline constexpr std::string_view kController = "controller";
 inline constexpr std::string_view kMotor = "motor";
 inline constexpr std::string_view kTransmission = "transmission";
+inline constexpr std::string_view kAccepted = "accepted";
 
 /// One list of a motion table in a document.
 struct TableColumn {

@@ -7,6 +7,7 @@
 #include "core/files/project_keys.h"
 #include "core/files/project_text.h"
 #include "core/files/struct_reader.h"
+#include "core/model/acceptance.h"
 
 namespace jw {
 namespace {
@@ -112,10 +113,21 @@ void readChild(StructReader& in, const Json& parent, std::string_view key, T& ow
   }
 }
 
+void readAccepted(StructReader& in, const Json& variant, std::vector<Acceptance>& accepted,
+                  const std::string& path) {
+  const Json* list = in.childList(variant, keys::kAccepted, path, kMostAcceptances);
+  for (std::size_t k = 0; list != nullptr && k < list->size() && !in.failed(); ++k) {
+    const std::string where = elementPath(childPath(path, keys::kAccepted), k);
+    Acceptance& one = accepted.emplace_back();
+    if (in.needObject((*list)[k], where)) in.readFields((*list)[k], one, where);
+  }
+}
+
 void readVariant(StructReader& in, const Json& object, Variant& variant, const std::string& path) {
   if (!in.needObject(object, path)) return;
-  in.readFields(object, variant, path,
-                {keys::kSupply, keys::kController, keys::kMotor, keys::kTransmission});
+  in.readFields(
+      object, variant, path,
+      {keys::kSupply, keys::kController, keys::kMotor, keys::kTransmission, keys::kAccepted});
   readChild(in, object, keys::kSupply, variant.supply, path);
   readChild(in, object, keys::kController, variant.controller, path);
   readChild(in, object, keys::kMotor, variant.motor, path);
@@ -125,6 +137,7 @@ void readVariant(StructReader& in, const Json& object, Variant& variant, const s
     Stage& stage = variant.transmission.emplace_back();
     if (in.needObject((*stages)[k], where)) in.readFields((*stages)[k], stage, where);
   }
+  readAccepted(in, object, variant.accepted, path);
 }
 
 void readVariants(StructReader& in, const Json& document, Project& project) {

@@ -4,7 +4,7 @@
 #include "core/files/json_document.h"
 #include "core/files/project_keys.h"
 #include "core/files/project_text.h"
-#include "core/model/field_catalogue.h"
+#include "core/model/acceptance.h"
 
 namespace jw {
 namespace {
@@ -124,6 +124,9 @@ Json writeVariant(const Variant& variant) {
   object[keyOf(keys::kMotor)] = writePlain(variant.motor);
   Json& stages = object[keyOf(keys::kTransmission)] = Json::array();
   for (const Stage& stage : variant.transmission) stages.push_back(writePlain(stage));
+  for (const Acceptance& one : variant.accepted) {
+    object[keyOf(keys::kAccepted)].push_back(writePlain(one));
+  }
   writeUnknown(object, variant.asWritten);
   return object;
 }

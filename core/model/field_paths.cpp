@@ -4,7 +4,7 @@
 
 #include <fmt/format.h>
 
-#include "core/model/field_catalogue.h"
+#include "core/model/acceptance.h"
 
 namespace jw {
 namespace {
@@ -35,6 +35,9 @@ std::vector<Node> nodesOf(const Project& project) {
                           node("motor", variant.motor)};
   for (std::size_t k = 0; k < variant.transmission.size(); ++k) {
     nodes.push_back(node(fmt::format("transmission[{}]", k), variant.transmission[k]));
+  }
+  for (std::size_t k = 0; k < variant.accepted.size(); ++k) {
+    nodes.push_back(node(fmt::format("accepted[{}]", k), variant.accepted[k]));
   }
   nodes.push_back(node("load", project.load));
   for (std::size_t k = 0; k < project.load.masses.size(); ++k) {

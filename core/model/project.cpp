@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "core/model/field_catalogue.h"
+#include "core/model/acceptance.h"
 
 namespace jw {
 namespace {
@@ -45,6 +45,7 @@ bool operator==(const Motor& a, const Motor& b) { return sameFields(a, b); }
 bool operator==(const Stage& a, const Stage& b) { return sameFields(a, b); }
 bool operator==(const LoadMass& a, const LoadMass& b) { return sameFields(a, b); }
 bool operator==(const Requirements& a, const Requirements& b) { return sameFields(a, b); }
+bool operator==(const Acceptance& a, const Acceptance& b) { return sameFields(a, b); }
 
 bool operator==(const Load& a, const Load& b) { return a.masses == b.masses && sameFields(a, b); }
 
@@ -58,7 +59,7 @@ bool operator==(const Cycle& a, const Cycle& b) {
 
 bool operator==(const Variant& a, const Variant& b) {
   return a.supply == b.supply && a.controller == b.controller && a.motor == b.motor &&
-         a.transmission == b.transmission && sameFields(a, b);
+         a.transmission == b.transmission && a.accepted == b.accepted && sameFields(a, b);
 }
 
 bool operator==(const Project& a, const Project& b) {

@@ -9,7 +9,7 @@
 
 #include <gtest/gtest.h>
 
-#include "core/checks/evaluation.h"
+#include "core/checks/acceptance_check.h"
 #include "core/files/project_text.h"
 #include "tests/app/run_program.h"
 
@@ -95,6 +95,47 @@ TEST(CheckCommand, UnsetInputOpensAVerdictNamingTheField) {
   }
   EXPECT_TRUE(open);
   EXPECT_EQ(run(QStringList{"check", "--strict"} + set).code, 1);
+}
+
+/// The sample that holds, with far more life wanted; every short verdict is accepted.
+QByteArray shortOfLifeAccepted() {
+  auto read = readProject(contentOf(holdingSample()).toStdString(), "sample");
+  Project project = read.value().project;
+  project.requirements.life *= 1000;
+  const Evaluation evaluation = evaluate(project);
+  for (const Check& check : evaluation.checks) {
+    if (check.state != CheckState::Short) continue;
+    putAcceptance(project.active(), acceptanceOf(check, "for the fair", "2026-03-31"));
+  }
+  return QByteArray::fromStdString(writeProject(project));
+}
+
+TEST(CheckCommand, AcceptedVerdictsFailOnlyWhenStrict) {
+  QTemporaryDir folder;
+  const QString file = folder.filePath("accepted.jointwright");
+  putContent(file, shortOfLifeAccepted());
+  const Outcome result = run({"check", file});
+  EXPECT_EQ(result.code, 0) << result.err.toStdString();
+  EXPECT_TRUE(result.out.section('\n', 2, 2).startsWith("short")) << "it is short all the same";
+  EXPECT_TRUE(result.out.section('\n', 2, 2).contains("accepted 2026-03-31: for the fair"));
+  EXPECT_EQ(run({"check", "--strict", file}).code, 1);
+}
+
+TEST(CheckCommand, ReopenedVerdictsFail) {
+  QTemporaryDir folder;
+  const QString file = folder.filePath("accepted.jointwright");
+  putContent(file, shortOfLifeAccepted());
+  const Outcome result = run({"check", "--json", "--set", "requirements.life=1e9 h", file});
+  EXPECT_EQ(result.code, 1) << result.err.toStdString();
+  bool reopened = false;
+  for (const QJsonValue& value : json(result.out)["checks"].toArray()) {
+    const QJsonValue accepted = value["accepted"];
+    if (accepted.isNull()) continue;
+    EXPECT_EQ(accepted["note"].toString(), "for the fair");
+    EXPECT_EQ(accepted["date"].toString(), "2026-03-31");
+    reopened = reopened || !accepted["stands"].toBool(true);
+  }
+  EXPECT_TRUE(reopened);
 }
 
 struct BadRun {

@@ -1,3 +1,4 @@
+#include "core/model/acceptance.h"
 #include "widgets/inputs/field_text.h"
 #include "widgets/inputs/list_edits.h"
 #include "widgets/inputs/list_plan.h"
@@ -5,6 +6,16 @@
 
 namespace jw {
 namespace {
+
+/// The edit, and then what keeps acceptances with their stage.
+Edit followed(Edit edit, std::function<void(Variant&)> follow) {
+  edit.apply = [change = std::move(edit.apply), follow = std::move(follow)](Project& project) {
+    auto done = change(project);
+    if (done) follow(project.active());
+    return done;
+  };
+  return edit;
+}
 
 QString familyLabel(int family) {
   const FieldInfo* info = structInfo<Stage>().find("family");
@@ -40,9 +51,18 @@ ListPlan stagePlan() {
     return edits.append(newStage(static_cast<StageFamily>(kind)),
                         "Add " + familyLabel(kind) + " stage");
   };
-  plan.duplicate = [edits](int index) { return edits.duplicate(index); };
-  plan.remove = [edits](int index) { return edits.remove(index); };
-  plan.move = [edits](int from, int to) { return edits.move(from, to); };
+  plan.duplicate = [edits](int index) {
+    return followed(edits.duplicate(index),
+                    [index](Variant& variant) { followInsertedStage(variant, index + 1); });
+  };
+  plan.remove = [edits](int index) {
+    return followed(edits.remove(index),
+                    [index](Variant& variant) { followRemovedStage(variant, index); });
+  };
+  plan.move = [edits](int from, int to) {
+    return followed(edits.move(from, to),
+                    [from, to](Variant& variant) { followSwappedStages(variant, from, to); });
+  };
   plan.text = &stageText;
   plan.openText = "What can be built…";
   plan.opens = [](const FieldGroup& fields) {

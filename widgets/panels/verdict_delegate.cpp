@@ -48,11 +48,27 @@ void drawElided(QPainter& painter, const QRectF& rect, Qt::Alignment side, const
                    QFontMetricsF(font).elidedText(text, Qt::ElideRight, rect.width()));
 }
 
+/// The word at the end of the title's room; gives the room that is left. State mark, bar and margin
+/// stay as they are: what is accepted is short all the same.
+QRectF paintAcceptance(QPainter& painter, QRectF title, const VerdictRow& row, const Palette& p) {
+  const QFont font = textFont(11);
+  const double width = QFontMetricsF(font).horizontalAdvance(row.acceptance);
+  const double needed = QFontMetricsF(bodyFont()).horizontalAdvance(row.title) + 8;
+  const double left = title.left() + std::min(needed, title.width() - width);
+  painter.setFont(font);
+  painter.setPen(p.muted);
+  painter.drawText(QRectF(left, title.top(), width + 1, title.height()),
+                   Qt::AlignLeft | Qt::AlignVCenter, row.acceptance);
+  title.setRight(left - 8);
+  return title;
+}
+
 void paintTexts(QPainter& painter, const VerdictGeometry& g, const VerdictRow& row,
                 const Palette& p) {
   const QFont strong = textFont(11, QFont::DemiBold);
   QRectF title = g.title;
   title.setRight(g.margin.right() - QFontMetricsF(strong).horizontalAdvance(row.marginText) - 8);
+  if (!row.acceptance.isEmpty()) title = paintAcceptance(painter, title, row, p);
   drawElided(painter, title, Qt::AlignLeft, row.title, bodyFont(), p.text);
   const bool open = row.state == CheckState::Open;
   const QColor ink = open && !row.missingField.isEmpty() ? p.accent : p.muted;

@@ -6,6 +6,7 @@
 
 #include <QStringList>
 
+#include "core/checks/acceptance_check.h"
 #include "core/checks/check_order.h"
 #include "widgets/figures/missing_text.h"
 #include "widgets/theme/number_text.h"
@@ -32,6 +33,14 @@ QString stateWord(CheckState state) {
   return QString::fromUtf8(name.data(), qsizetype(name.size()));
 }
 
+/// A verdict that holds by now asks for nothing: that it was accepted is left to its working.
+void sayAccepted(VerdictRow& row, const Check& check) {
+  if (!check.accepted || check.state == CheckState::Holds) return;
+  row.accepted = standsAccepted(check);
+  row.acceptance = row.accepted ? QStringLiteral("accepted") : QStringLiteral("reopened");
+  row.sentence += QStringLiteral(", ") + QString::fromStdString(acceptedText(check));
+}
+
 VerdictRow rowOf(const Check& check, const Project& project) {
   VerdictRow row;
   row.id = QString::fromUtf8(check.id.data(), qsizetype(check.id.size()));
@@ -48,6 +57,7 @@ VerdictRow rowOf(const Check& check, const Project& project) {
   row.marginText = open ? QStringLiteral("open") : marginText(check.margin);
   row.sentence = QStringLiteral("%1, %2: %3").arg(row.title, stateWord(check.state), row.amounts);
   if (!open) row.sentence += QStringLiteral(", margin ") + row.marginText;
+  sayAccepted(row, check);
   return row;
 }
 

@@ -15,10 +15,12 @@ struct VerdictRow {
   QString title;
   CheckState state = CheckState::Open;
   double margin = 0;
-  QString amounts;       ///< "4 830 of 7 000 h"; of an open one what it needs
-  QString marginText;    ///< "−31 %"
-  QString missingField;  ///< path of the first field that is missing
-  QString sentence;      ///< for screen readers
+  QString amounts;        ///< "4 830 of 7 000 h"; of an open one what it needs
+  QString marginText;     ///< "−31 %"
+  QString missingField;   ///< path of the first field that is missing
+  QString sentence;       ///< for screen readers
+  bool accepted = false;  ///< short or close, and someone has accepted it as it stands
+  QString acceptance;     ///< "accepted" or "reopened"; empty if nobody has accepted it
 };
 
 /// The verdicts, worst first: short, close, open, holds; of one state by margin, the smallest

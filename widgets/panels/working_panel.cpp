@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 
 #include "widgets/figures/missing_text.h"
+#include "widgets/panels/acceptance_bar.h"
 #include "widgets/panels/working_text.h"
 #include "widgets/theme/theme.h"
 
@@ -46,7 +47,8 @@ WorkingPanel::WorkingPanel(QWidget* parent)
     : QWidget(parent),
       m_title(new QLabel(this)),
       m_text(new QTextBrowser(this)),
-      m_copy(makeCopyButton()) {
+      m_copy(makeCopyButton()),
+      m_acceptance(new AcceptanceBar(this)) {
   setObjectName(QStringLiteral("working"));
   m_title->setProperty("role", "title");
   m_title->setWordWrap(true);
@@ -68,6 +70,8 @@ WorkingPanel::WorkingPanel(QWidget* parent)
   column->setSpacing(0);
   column->addLayout(header);
   column->addLayout(body, 1);
+  column->addWidget(m_acceptance);
+  connect(m_acceptance, &AcceptanceBar::editRequested, this, &WorkingPanel::editRequested);
   connect(m_text, &QTextBrowser::anchorClicked, this,
           [this](const QUrl& link) { emit fieldRequested(fieldOfLink(link.toString())); });
   showNothing();
@@ -94,6 +98,7 @@ void WorkingPanel::showNothing() {
   m_markdown.clear();
   m_title->setText(tr("Working"));
   m_copy->setEnabled(false);
+  m_acceptance->showCheck(nullptr, false);
   m_text->setHtml(
       QStringLiteral("<p style='color:%1'>%2</p>")
           .arg(jw::palette().muted.name(), tr("Choose a verdict to see how it came about.")));
@@ -108,6 +113,7 @@ void WorkingPanel::fill() {
   m_plain = workingPlain(*check, working);
   m_markdown = workingMarkdown(*check, working);
   m_copy->setEnabled(true);
+  m_acceptance->showCheck(check, m_snapshot.stale);
   m_title->setText(tr("Working · %1").arg(lowerFirst(QString::fromStdString(check->title))));
   const bool open = check->state == CheckState::Open;
   const int scrolled = m_text->verticalScrollBar()->value();

@@ -6,9 +6,12 @@
 #include <QTextBrowser>
 #include <QToolButton>
 
+#include "widgets/edit.h"
 #include "widgets/snapshot.h"
 
 namespace jw {
+
+class AcceptanceBar;
 
 /// How the chosen verdict came about: formula, symbols with value and origin, result and source.
 class WorkingPanel : public QWidget {
@@ -26,6 +29,7 @@ class WorkingPanel : public QWidget {
 
  signals:
   void fieldRequested(const QString& path);
+  void editRequested(const jw::Edit& edit);  ///< to accept the verdict, or withdraw that
 
  protected:
   void changeEvent(QEvent* event) override;
@@ -43,6 +47,7 @@ class WorkingPanel : public QWidget {
   QLabel* m_title;
   QTextBrowser* m_text;
   QToolButton* m_copy;
+  AcceptanceBar* m_acceptance;
 };
 
 }  // namespace jw

@@ -1,5 +1,6 @@
 #include "widgets/panels/working_text.h"
 
+#include "core/checks/acceptance_check.h"
 #include "widgets/theme/marks.h"
 #include "widgets/theme/number_text.h"
 #include "widgets/theme/symbol_text.h"
@@ -69,6 +70,7 @@ QString workingMarkdown(const Check& check, const Working& working) {
               .arg(symbolPlain(text(s.symbol)), text(s.label), symbolValue(s), text(s.origin));
   md += QStringLiteral("\n**%1 %2**\n")
             .arg(stateCharacter(check.state), symbolPlain(text(working.result)));
+  if (check.accepted) md += QStringLiteral("\n%1\n").arg(text(acceptedText(check)));
   if (!working.note.empty()) md += QStringLiteral("\n%1\n").arg(text(working.note));
   if (!working.source.empty()) md += QStringLiteral("\nSource: %1\n").arg(text(working.source));
   return md;
@@ -81,6 +83,7 @@ QString workingPlain(const Check& check, const Working& working) {
     out += QStringLiteral("%1 = %2  (%3, %4)\n")
                .arg(symbolPlain(text(s.symbol)), symbolValue(s), text(s.label), text(s.origin));
   out += symbolPlain(text(working.result)) + u'\n';
+  if (check.accepted) out += text(acceptedText(check)) + u'\n';
   if (!working.note.empty()) out += text(working.note) + u'\n';
   if (!working.source.empty()) out += QStringLiteral("Source: ") + text(working.source) + u'\n';
   return out;

@@ -28,6 +28,7 @@ class RandomProject {
     for (std::size_t k = 0; k < project.variants.size(); ++k) {
       project.activeVariant = static_cast<int>(k);
       project.active().transmission.resize(pick(4));
+      project.active().accepted.resize(pick(3));
       fillFields(project);
     }
     project.activeVariant = static_cast<int>(pick(project.variants.size()));

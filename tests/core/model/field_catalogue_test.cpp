@@ -76,6 +76,7 @@ TEST(FieldCatalogue, ChoicesAreDistinct) {
 TEST(FieldCatalogue, EveryFieldIsFoundByItsPath) {
   Project project = exampleProject();
   project.otherCycles = {project.cycle};
+  project.active().accepted.resize(2);
   std::set<std::string> paths;
   for (const FieldRef& field : allFields(project)) {
     EXPECT_TRUE(paths.insert(field.path).second) << field.path;
@@ -87,7 +88,8 @@ TEST(FieldCatalogue, EveryFieldIsFoundByItsPath) {
   for (const char* path :
        {"title", "variant.name", "supply.voltage", "controller.currentPeak", "motor.rotorInertia",
         "transmission[1].ratio", "load.inertia", "cycle.samples", "cycle.segments[3].duration",
-        "otherCycles[0].samples", "otherCycles[0].segments[1].travel", "requirements.life"}) {
+        "otherCycles[0].samples", "otherCycles[0].segments[1].travel", "accepted[1].note",
+        "requirements.life"}) {
     EXPECT_TRUE(paths.contains(path)) << path;
   }
 }
