@@ -28,6 +28,13 @@ const FieldInfo* fieldNamed(const StructInfo& structure, std::string_view label)
   return nullptr;
 }
 
+/// The cell with its column's unit, unless it names one of its own.
+std::string withUnit(const FieldInfo& info, const std::string& text, const std::string& unit) {
+  if (unit.empty() || unit == "1") return text;
+  const auto parsed = parseQuantity(text, info.quantity, unit);
+  return parsed && !parsed->unit.empty() ? text : text + " " + unit;
+}
+
 /// Reads rows into structs of one kind.
 class CatalogueReader {
  public:
@@ -102,8 +109,7 @@ class CatalogueReader {
       info.setText(owner, std::move(text));
       return std::nullopt;
     }
-    const std::string& unit = rows_.titles()[column].unit;
-    if (info.kind == FieldKind::Number && unit != "1" && !unit.empty()) text += " " + unit;
+    if (info.kind == FieldKind::Number) text = withUnit(info, text, rows_.titles()[column].unit);
     const auto value = readField(info, text);
     if (!value) return rows_.at(column, value.error().what, value.error().remedy);
     info.setNumber(owner, *value);
@@ -206,7 +212,7 @@ std::optional<InputError> badRuleTitle(const CatalogueRows& rows) {
   for (std::size_t k = 0; k < rows.titles().size(); ++k) {
     const auto& [label, unit] = rows.titles()[k];
     hasFamily = hasFamily || label == "family";
-    if (label == "family" || label == "origin") continue;
+    if (label == "family" || label == "origin" || label.starts_with("own:")) continue;
     const RuleField* field = ruleField(label);
     if (field == nullptr) {
       return rows.at(k, "no rule has such a number", "see the bundled rules for all");

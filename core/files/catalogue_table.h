@@ -15,10 +15,10 @@ namespace jw {
 
 // Catalogues as delimited text. The first line names the columns: "name", and fields of a motor or
 // of a stage by key or label as 'jointwright fields' lists them, numbers with their unit in
-// brackets: "rotorInertia [kg*cm^2]". A column without a unit is in the field's usual one. The
-// column "origin" and lines that start with '#' are remarks; other columns are passed over with a
-// note. Columns stand apart by tabs, semicolons or commas. An empty cell leaves the field unset or
-// at its usual value. Every error names file, line and column.
+// brackets: "rotorInertia [kg*cm^2]". A column without a unit is in the field's usual one; a cell
+// may name its own ("3/8 in"). The column "origin" and lines that start with '#' are remarks; other
+// columns are passed over with a note. Columns stand apart by tabs, semicolons or commas. An empty
+// cell leaves the field unset or at its usual value. Every error names file, line and column.
 
 /// Largest number of rows that is read.
 inline constexpr std::size_t kMostCatalogueRows = 200'000;

@@ -13,8 +13,6 @@
 namespace jw {
 namespace {
 
-constexpr std::size_t kMostVariantsKept = 1'000;  // as many as a file holds
-
 std::optional<InputError> badSpace(const Project& project, const SearchSpace& space) {
   const int stages = static_cast<int>(project.active().transmission.size());
   const auto refuse = [](std::string what, std::string where, std::string remedy) {
@@ -115,6 +113,7 @@ class Search {
     ++result_.counts.evaluated;
     if (!one.point.holds()) {
       ++result_.fellShort[worstOf(one.point)];
+      if (request_.fellShort && shortTold_++ < request_.mostShort) request_.fellShort(one);
     } else if (!passes) {
       ++result_.filteredOut;
     } else {
@@ -147,6 +146,7 @@ class Search {
   std::mutex mutex_;
   std::vector<Combination> survivors_;
   SearchResult result_;
+  std::size_t shortTold_ = 0;
 };
 
 }  // namespace

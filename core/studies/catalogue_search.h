@@ -29,6 +29,9 @@ struct SearchSpace {
   std::size_t size() const { return motors.size() * reducers.size() * ratios(); }
 };
 
+/// Most variants that a project is given: as many as a file holds.
+inline constexpr std::size_t kMostVariantsKept = 1'000;
+
 /// Most combinations that can be searched at once.
 inline constexpr std::size_t kMostCombinations = 100'000'000;
 
@@ -72,11 +75,14 @@ struct SearchRequest {
   std::vector<CombinationFilter> filters;
   std::size_t mostEvaluated = 0;  ///< 0 = all survivors; else the lightest by their stated masses
   std::function<void(const Candidate&)> found = {};  ///< one call at a time, from any thread
+  /// Likewise, for those with a short verdict after all; the first `mostShort` of them.
+  std::function<void(const Candidate&)> fellShort = {};
+  std::size_t mostShort = 2'000;
   std::function<void(const SearchProgress&)> progress = {};  ///< from the calling thread
 };
 
 struct SearchResult {
-  std::vector<Candidate> candidates;                          ///< by motor, reducer and ratio
+  std::vector<Candidate> candidates;                  ///< by motor, reducer and ratio
   std::map<std::string_view, std::size_t> rejected;   ///< by screening, by check
   std::map<std::string_view, std::size_t> fellShort;  ///< evaluated, by the worst check
   SearchProgress counts;

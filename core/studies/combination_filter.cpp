@@ -59,7 +59,7 @@ Properties propertiesOf(const Variant& variant) {
   return sum;
 }
 
-double Figure::of(const DesignPoint& point, const Properties& properties) const {
+double DesignFigure::of(const DesignPoint& point, const Properties& properties) const {
   if (headline >= 0) {
     const auto at = static_cast<std::size_t>(headline);
     return at < point.quantities.size() ? point.quantities[at] : kUnset;
@@ -71,6 +71,20 @@ double Figure::of(const DesignPoint& point, const Properties& properties) const 
   return name == "loss" ? point.lossMean : point.worst;
 }
 
+std::string figureLabel(const DesignFigure& figure) {
+  if (figure.headline >= 0) {
+    return std::string(headlines()[static_cast<std::size_t>(figure.headline)].label);
+  }
+  if (figure.name == "loss") return "mean loss";
+  if (figure.name == kMargin) return "smallest margin";
+  if (figure.check.empty()) return figure.name;
+  for (const CheckKind& kind : checkKinds()) {
+    if (kind.id != figure.check) continue;
+    return fmt::format("margin: {}{}", kind.perStage ? "a stage's " : "", kind.title);
+  }
+  return figure.name;
+}
+
 std::vector<std::string> figureList() {
   std::vector<std::string> names{"mass", "length", "diameter", "loss", std::string(kMargin)};
   for (const CheckKind& kind : checkKinds()) names.push_back(fmt::format("margin {}", kind.id));
@@ -78,20 +92,21 @@ std::vector<std::string> figureList() {
   return names;
 }
 
-tl::expected<Figure, InputError> findFigure(std::string_view name) {
+tl::expected<DesignFigure, InputError> findFigure(std::string_view name) {
   name = trimmed(name);
   const std::string own(name);
-  if (name == "mass") return Figure{own, Quantity::Mass, "kg", {}, -1};
-  if (name == "length" || name == "diameter") return Figure{own, Quantity::Length, "mm", {}, -1};
-  if (name == "loss") return Figure{own, Quantity::Power, "W", {}, -1};
-  if (name == kMargin) return Figure{own, Quantity::Fraction, "%", {}, -1};
+  if (name == "mass") return DesignFigure{own, Quantity::Mass, "kg", {}, -1};
+  if (name == "length" || name == "diameter")
+    return DesignFigure{own, Quantity::Length, "mm", {}, -1};
+  if (name == "loss") return DesignFigure{own, Quantity::Power, "W", {}, -1};
+  if (name == kMargin) return DesignFigure{own, Quantity::Fraction, "%", {}, -1};
   if (name.starts_with("margin ")) {
     const std::string_view id = trimmed(name.substr(kMargin.size()));
-    if (isCheck(id)) return Figure{own, Quantity::Fraction, "%", std::string(id), -1};
+    if (isCheck(id)) return DesignFigure{own, Quantity::Fraction, "%", std::string(id), -1};
   }
   for (std::size_t k = 0; k < headlines().size(); ++k) {
     const NamedQuantity& one = headlines()[k];
-    if (one.id == name) return Figure{own, one.quantity, one.unit, {}, static_cast<int>(k)};
+    if (one.id == name) return DesignFigure{own, one.quantity, one.unit, {}, static_cast<int>(k)};
   }
   return tl::unexpected(InputError{
       "no such figure", own.substr(0, 80),

@@ -22,7 +22,7 @@ Properties propertiesOf(const Variant& variant);
 /// One figure by which combinations are filtered, sorted or weighed against one another: a headline
 /// figure ("motor.temperature_winding_peak"), "mass", "length", "diameter", "loss", "margin" (the
 /// smallest), or "margin drive.life" (the smallest of that check).
-struct Figure {
+struct DesignFigure {
   std::string name;
   Quantity quantity = Quantity::Number;
   std::string_view unit;
@@ -34,14 +34,20 @@ struct Figure {
 };
 
 /// The figure of that name; the error names the nearest known one.
-tl::expected<Figure, InputError> findFigure(std::string_view name);
+tl::expected<DesignFigure, InputError> findFigure(std::string_view name);
+
+/// How people call it: "mass", "margin of motor speed", "Peak joint torque".
+std::string figureLabel(const DesignFigure& figure);
+
+/// Whether more of it is better, as of a margin; of all other figures less is.
+inline bool moreIsBetter(const DesignFigure& figure) { return figure.name.starts_with("margin"); }
 
 /// Every name that findFigure knows.
 std::vector<std::string> figureList();
 
 /// A bound on one figure. What is not known does not pass.
 struct CombinationFilter {
-  Figure figure;
+  DesignFigure figure;
   bool atMost = true;
   double bound = 0;  ///< [internal unit]
 

@@ -16,18 +16,6 @@ double meanLoss(const Evaluation& e) {
   return cycleMean(*e.cycle, e.demand->supplyPower - e.load->total * e.cycle->speed);
 }
 
-std::string titleOf(std::string_view id, int stage, const Evaluation& base) {
-  for (const Check& check : base.checks) {
-    if (check.id == id && check.stage == stage) return check.title;
-  }
-  for (const CheckKind& kind : checkKinds()) {
-    if (kind.id != id) continue;
-    if (stage < 0) return std::string(kind.title);
-    return fmt::format("Stage {} {}", stage + 1, kind.title);
-  }
-  return std::string(id);
-}
-
 std::size_t placeOf(std::string_view id) {
   const auto& kinds = checkKinds();
   const auto found =
@@ -41,6 +29,18 @@ double DesignPoint::marginOf(std::string_view id, int stage) const {
   const auto found = std::find_if(margins.begin(), margins.end(),
                                   [&](const PointMargin& one) { return one.is(id, stage); });
   return found == margins.end() ? kUnset : found->margin;
+}
+
+std::string checkTitle(std::string_view id, int stage, const Evaluation& base) {
+  for (const Check& check : base.checks) {
+    if (check.id == id && check.stage == stage) return check.title;
+  }
+  for (const CheckKind& kind : checkKinds()) {
+    if (kind.id != id) continue;
+    if (stage < 0) return fmt::format("{}{}", kind.perStage ? "A stage's " : "", kind.title);
+    return fmt::format("Stage {} {}", stage + 1, kind.title);
+  }
+  return std::string(id);
 }
 
 DesignPoint designPoint(const Evaluation& evaluation) {
@@ -66,7 +66,7 @@ std::vector<MarginColumn> marginColumns(const std::vector<DesignPoint>& points,
     for (MarginColumn& column : columns) {
       if (column.id == id && column.stage == stage) return column;
     }
-    return columns.emplace_back(MarginColumn{id, stage, titleOf(id, stage, base),
+    return columns.emplace_back(MarginColumn{id, stage, checkTitle(id, stage, base),
                                              std::vector<double>(points.size(), kUnset)});
   };
   for (const Check& check : base.checks) columnOf(check.id, check.stage);

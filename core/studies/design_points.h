@@ -35,6 +35,9 @@ struct DesignPoint {
 
 DesignPoint designPoint(const Evaluation& evaluation);
 
+/// What people call a check: "Drive life, stage 2", as in `base` if it has it.
+std::string checkTitle(std::string_view id, int stage, const Evaluation& base);
+
 /// One check's margin over the points of a study.
 struct MarginColumn {
   std::string_view id;

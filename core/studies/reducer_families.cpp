@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "core/studies/catalogue_search.h"
 #include "core/studies/coarse_cycle.h"
 #include "core/studies/ratio_sweep.h"
 
@@ -95,16 +96,15 @@ double drivingEfficiency(const Evaluation& e, const StageLoad& load) {
   return taken > 0 ? (driving * out).sum() / taken : kUnset;
 }
 
-FamilyChoice choiceOf(const Project& project, int at, const FamilyRule& rule, const Trial* best) {
+/// The figures of the stage as `e` has it.
+FamilyChoice figuresOf(const Evaluation& e, int at, const Stage& stage) {
   FamilyChoice choice;
-  choice.family = rule.family;
-  if (best == nullptr || !best->known) return choice;
-  const Evaluation e = evaluate(withStage(project, at, best->stage));
+  choice.family = stage.family;
   choice.found = e.chain.has_value();
-  choice.stage = best->stage;
-  choice.point = best->point;
-  choice.verdicts = marginColumns({best->point}, e);
-  choice.torquePerMass = best->stage.ratedTorque / best->stage.mass;
+  choice.stage = stage;
+  choice.point = designPoint(e);
+  choice.verdicts = marginColumns({choice.point}, e);
+  choice.torquePerMass = stage.ratedTorque / stage.mass;
   for (const Check& check : e.checks) {
     if (check.id == "drive.life" && check.stage == at) choice.life = check.capacity;
   }
@@ -119,11 +119,19 @@ FamilyChoice choiceOf(const Project& project, int at, const FamilyRule& rule, co
   return choice;
 }
 
-tl::expected<int, InputError> stageOf(const Project& project, const FamilyRequest& request) {
-  if (request.stage < 0) return leadingStage(project);
-  if (request.stage < static_cast<int>(project.active().transmission.size())) return request.stage;
-  return tl::unexpected(InputError{"there is no such stage",
-                                   fmt::format("transmission[{}]", request.stage),
+FamilyChoice choiceOf(const Project& project, int at, const FamilyRule& rule, const Trial* best) {
+  if (best == nullptr || !best->known) {
+    FamilyChoice none;
+    none.family = rule.family;
+    return none;
+  }
+  return figuresOf(evaluate(withStage(project, at, best->stage)), at, best->stage);
+}
+
+tl::expected<int, InputError> stageOf(const Project& project, int stage) {
+  if (stage < 0) return leadingStage(project);
+  if (stage < static_cast<int>(project.active().transmission.size())) return stage;
+  return tl::unexpected(InputError{"there is no such stage", fmt::format("transmission[{}]", stage),
                                    "name one that is there, counted from 0"});
 }
 
@@ -135,7 +143,7 @@ double firstSize(const Evaluation& e) { return e.load ? e.load->total.abs().maxC
 tl::expected<std::vector<FamilyChoice>, InputError> reducerFamilies(const Project& project,
                                                                     const FamilyRequest& request,
                                                                     const StudyRun& run) {
-  const auto at = stageOf(project, request);
+  const auto at = stageOf(project, request.stage);
   if (!at) return tl::unexpected(at.error());
   const Project coarse = withCoarseCycle(project, 100);
   const double largest = firstSize(evaluate(coarse));
@@ -160,6 +168,33 @@ tl::expected<std::vector<FamilyChoice>, InputError> reducerFamilies(const Projec
     choices.push_back(choiceOf(project, *at, request.rules[f], best));
   }
   return choices;
+}
+
+tl::expected<FamilyChoice, InputError> presentReducer(const Project& project, int stage) {
+  const auto at = stageOf(project, stage);
+  if (!at) return tl::unexpected(at.error());
+  const Evaluation e = evaluate(project);
+  const auto index = static_cast<std::size_t>(*at);
+  return figuresOf(e, *at,
+                   e.stages ? (*e.stages)[index].stage : project.active().transmission[index]);
+}
+
+tl::expected<Project, InputError> adoptFamily(const Project& project, const FamilyChoice& choice,
+                                              int stage) {
+  const auto at = stageOf(project, stage);
+  if (!at) return tl::unexpected(at.error());
+  if (project.variants.size() >= kMostVariantsKept) {
+    return tl::unexpected(InputError{"there is no room for another variant", "variants",
+                                     "remove one that is no longer needed"});
+  }
+  Project adopted = withStage(project, *at, choice.stage);
+  Variant variant = adopted.active();
+  adopted.active() = project.active();
+  variant.name = fmt::format("{} {:.4g}", familyKey(choice.family), choice.stage.ratio);
+  variant.accepted.clear();
+  adopted.variants.push_back(std::move(variant));
+  adopted.activeVariant = static_cast<int>(adopted.variants.size()) - 1;
+  return adopted;
 }
 
 }  // namespace jw

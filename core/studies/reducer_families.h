@@ -44,4 +44,13 @@ tl::expected<std::vector<FamilyChoice>, InputError> reducerFamilies(const Projec
                                                                     const FamilyRequest& request,
                                                                     const StudyRun& run = {});
 
+/// The stage as it stands, in the same figures. Fails as leadingStage does, or if the stage is not
+/// there.
+tl::expected<FamilyChoice, InputError> presentReducer(const Project& project, int stage = -1);
+
+/// The project with the reducer of `choice` at `stage` as one more variant, active and named after
+/// its family. Fails if the stage is not there or there is no room for a further variant.
+tl::expected<Project, InputError> adoptFamily(const Project& project, const FamilyChoice& choice,
+                                              int stage = -1);
+
 }  // namespace jw

@@ -30,6 +30,12 @@ TEST(CatalogueSearch, FindsExactlyWhatHoldsInFull) {
   std::atomic<std::size_t> streamed = 0;
   SearchRequest request;
   request.found = [&](const Candidate&) { ++streamed; };
+  std::size_t toldShort = 0;
+  request.mostShort = 3;
+  request.fellShort = [&](const Candidate& one) {
+    EXPECT_FALSE(one.point.holds());
+    ++toldShort;
+  };
   const auto result = searchCatalogue(project, space, request);
   ASSERT_TRUE(result) << describe(result.error());
   std::vector<Combination> wanted;
@@ -48,6 +54,7 @@ TEST(CatalogueSearch, FindsExactlyWhatHoldsInFull) {
   EXPECT_EQ(found, wanted);
   EXPECT_GT(found.size(), 3U);
   EXPECT_EQ(streamed, found.size());
+  EXPECT_EQ(toldShort, 3U);
   EXPECT_EQ(result->counts.total, space.size());
   EXPECT_EQ(result->counts.screened, space.size());
   EXPECT_EQ(result->counts.evaluated, result->counts.survivors);
@@ -142,7 +149,10 @@ TEST(Filter, ReadsFiguresAndRefusesWithAReason) {
   EXPECT_DOUBLE_EQ(readFilter("length<=120 mm")->bound, 0.12);
   EXPECT_DOUBLE_EQ(readFilter("margin >= 0.25")->bound, 0.25);
   EXPECT_FALSE(readFilter("margin >= 0.25")->atMost);
-  for (const std::string& name : figureList()) EXPECT_TRUE(findFigure(name)) << name;
+  for (const std::string& name : figureList()) {
+    ASSERT_TRUE(findFigure(name)) << name;
+    EXPECT_FALSE(figureLabel(*findFigure(name)).empty()) << name;
+  }
   for (const char* bad : {"mass", "mass<4", "weight<=3 kg", "mass<=3 N", "margin nothing>=1"}) {
     const auto filter = readFilter(bad);
     ASSERT_FALSE(filter) << bad;
