@@ -1,13 +1,12 @@
 #pragma once
 
-#include <QComboBox>
-
+#include "widgets/inputs/choice_box.h"
 #include "widgets/inputs/field_editor.h"
 
 namespace jw {
 
-/// Editor of a choice: a list of the catalogue's labels. The wheel turns it only with the focus.
-class ChoiceField : public QComboBox, public FieldEditor {
+/// Editor of a choice: a list of the catalogue's labels.
+class ChoiceField : public ChoiceBox, public FieldEditor {
   Q_OBJECT
 
  public:
@@ -18,8 +17,6 @@ class ChoiceField : public QComboBox, public FieldEditor {
   QSize minimumSizeHint() const override;
 
  protected:
-  void paintEvent(QPaintEvent* event) override;
-  void wheelEvent(QWheelEvent* event) override;
   void focusOutEvent(QFocusEvent* event) override;
 
  private:
