@@ -7,8 +7,10 @@
 #include "widgets/figures/cycle_figure.h"
 #include "widgets/figures/drive_figure.h"
 #include "widgets/figures/envelope_figure.h"
+#include "widgets/figures/families_figure.h"
 #include "widgets/figures/heat_figure.h"
 #include "widgets/figures/precision_figure.h"
+#include "widgets/figures/search_figure.h"
 #include "widgets/figures/tolerance_figure.h"
 
 namespace jw {
@@ -32,6 +34,8 @@ FigurePane::FigurePane(const QString& name, QWidget* parent)
   addFigure(new DriveFigure(stack_));
   addFigure(new PrecisionFigure(stack_));
   addFigure(new ToleranceFigure(stack_));
+  addFigure(new FamiliesFigure(stack_));
+  addFigure(new SearchFigure(stack_));
   connect(tabs_, &QTabBar::currentChanged, this, [this](int index) {
     stack_->setCurrentIndex(index);
     bringUpToDate();

@@ -9,9 +9,11 @@
 #include "app/project_file.h"
 #include "app/review_text.h"
 #include "widgets/figures/drive_view.h"
+#include "widgets/figures/family_study.h"
 #include "widgets/figures/figure_export.h"
 #include "widgets/figures/figure_painting.h"
 #include "widgets/figures/precision_view.h"
+#include "widgets/figures/search_study.h"
 #include "widgets/figures/tolerance_view.h"
 
 namespace jw {
@@ -35,6 +37,13 @@ void addBlocks(PageFlow& flow, const QStringList& blocks) {
   for (const QString& block : blocks) addBlock(flow, block);
 }
 
+/// Whether the figure has a place in a review.
+bool isForReview(const QString& figureName, const Snapshot& snapshot) {
+  if (figureName == "search") return snapshot.search && snapshot.search->base;
+  if (!figureName.startsWith("famil")) return true;
+  return snapshot.families && !snapshot.families->choices.empty();
+}
+
 /// All figures that can be drawn, one drawing for each stage.
 QStringList figuresOf(const Snapshot& snapshot) {
   QStringList names{"power", "envelope", "cycle", "heat", "overload"};
@@ -51,6 +60,9 @@ QStringList figuresOf(const Snapshot& snapshot) {
   if (toleranceOf(snapshot))
     names << "tolerance"
           << "tornado";
+  for (const char* name : {"families", "search"}) {
+    if (isForReview(name, snapshot)) names << name;
+  }
   return names;
 }
 
@@ -65,6 +77,19 @@ void addFigures(PageFlow& flow, const Snapshot& snapshot) {
   }
 }
 
+/// The review with the studies that no figure of a window has worked out, each once for all that
+/// show it; catalogues and families only where they are quick.
+Review withStudies(Review review) {
+  constexpr int kQuickSamples = 2'000;
+  Snapshot& snapshot = review.snapshot;
+  const bool quick = snapshot.evaluation && snapshot.evaluation->chain &&
+                     snapshot.evaluation->cycle->size() <= kQuickSamples;
+  if (!snapshot.search && quick && !snapshot.evaluatedProject->active().transmission.empty()) {
+    snapshot.search = std::make_shared<const SearchStudy>(bundledSearch(snapshot.evaluatedProject));
+  }
+  return review;
+}
+
 QByteArray verdictText(const Review& review) {
   const CheckReport report{review.fileName.toStdString(), *review.snapshot.project,
                            *review.snapshot.evaluation, review.notes};
@@ -73,7 +98,8 @@ QByteArray verdictText(const Review& review) {
 
 }  // namespace
 
-QByteArray reviewPdf(const Review& review) {
+QByteArray reviewPdf(const Review& given) {
+  const Review review = withStudies(given);
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
@@ -96,13 +122,13 @@ QByteArray reviewPdf(const Review& review) {
   return bytes;
 }
 
-tl::expected<void, InputError> writeReview(const Review& asked, const QString& folder) {
+tl::expected<void, InputError> writeReview(const Review& given, const QString& folder) {
+  const Review review = withStudies(given);
   const QDir target(folder);
-  Review review = asked;
-  review.snapshot.tolerance = toleranceOf(asked.snapshot);  // drawn once for all that show it
   auto done = writeFile(target.filePath("review.pdf"), reviewPdf(review));
   for (const QString& name : figureNames()) {
     if (!done) return done;
+    if (!isForReview(name, review.snapshot)) continue;
     done = exportFigure(review.snapshot, name, target.filePath(name + ".png"));
   }
   if (!done) return done;

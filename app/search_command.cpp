@@ -69,10 +69,7 @@ Expected<SearchRequest> studyOf(const SearchCommand& request) {
   return study;
 }
 
-/// More of a margin is better; of all other figures less.
-bool moreIsBetter(const Figure& figure) { return figure.name.starts_with("margin"); }
-
-std::vector<double> valuesOf(const SearchResult& result, const Figure& figure) {
+std::vector<double> valuesOf(const SearchResult& result, const DesignFigure& figure) {
   std::vector<double> values;
   for (const Candidate& one : result.candidates) {
     values.push_back(figure.of(one.point, one.properties));
@@ -81,7 +78,7 @@ std::vector<double> valuesOf(const SearchResult& result, const Figure& figure) {
 }
 
 /// Best first; what is not known comes last.
-std::vector<std::size_t> sortedBy(const SearchResult& result, const Figure& figure) {
+std::vector<std::size_t> sortedBy(const SearchResult& result, const DesignFigure& figure) {
   const std::vector<double> values = valuesOf(result, figure);
   std::vector<std::size_t> order(values.size());
   for (std::size_t k = 0; k < order.size(); ++k) order[k] = k;

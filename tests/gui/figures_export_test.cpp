@@ -7,7 +7,9 @@
 #include "core/model/band.h"
 #include "tests/gui/drive_support.h"
 #include "tests/gui/heat_support.h"
+#include "widgets/figures/family_study.h"
 #include "widgets/figures/figure_export.h"
+#include "widgets/figures/search_study.h"
 #include "widgets/theme/theme.h"
 
 namespace jw {
@@ -34,7 +36,17 @@ class Export : public ::testing::TestWithParam<QString> {
     project.requirements.reach = 0.5;
     return project;
   }
-  Snapshot snapshot = test::studied(drawable());
+  static Snapshot prepared() {
+    static const Snapshot kOnce = [] {  // a search takes a second
+      Snapshot made = test::studied(drawable());
+      made.search = std::make_shared<const SearchStudy>(bundledSearch(made.evaluatedProject));
+      made.families = std::make_shared<const FamilyStudy>(
+          compareFamilies(bundledFamilies(made.evaluatedProject), {}));
+      return made;
+    }();
+    return kOnce;
+  }
+  Snapshot snapshot = prepared();
 };
 
 // Signatures: PNG (ISO/IEC 15948, 5.2), PDF (ISO 32000-1, 7.5.2) and XML with an svg root (W3C

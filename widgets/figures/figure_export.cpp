@@ -21,7 +21,7 @@ namespace {
 
 using Written = tl::expected<QByteArray, InputError>;
 
-const std::array<std::pair<QString, QString>, 14> kFigures{{
+const std::array<std::pair<QString, QString>, 17> kFigures{{
     {QStringLiteral("envelope"), QStringLiteral("Envelope")},
     {QStringLiteral("cycle"), QStringLiteral("Cycle")},
     {QStringLiteral("power"), QStringLiteral("Power path")},
@@ -36,6 +36,9 @@ const std::array<std::pair<QString, QString>, 14> kFigures{{
     {QStringLiteral("distribution"), QStringLiteral("Distribution of the smallest margin")},
     {QStringLiteral("tornado"), QStringLiteral("What the smallest margin depends on")},
     {QStringLiteral("envelopeband"), QStringLiteral("Envelope and path with their bands")},
+    {QStringLiteral("families"), QStringLiteral("Families")},
+    {QStringLiteral("familymap"), QStringLiteral("Families, two properties")},
+    {QStringLiteral("search"), QStringLiteral("Search")},
 }};
 constexpr double kUnitsPerInch = 96;
 constexpr double kMmPerInch = 25.4;

@@ -7,11 +7,13 @@
 #include "widgets/figures/cycle_plot.h"
 #include "widgets/figures/drive_painter.h"
 #include "widgets/figures/envelope_plot.h"
+#include "widgets/figures/family_view.h"
 #include "widgets/figures/figure_export.h"
 #include "widgets/figures/heat_view.h"
 #include "widgets/figures/line_chart_plot.h"
 #include "widgets/figures/plot_layers.h"
 #include "widgets/figures/precision_view.h"
+#include "widgets/figures/search_plot.h"
 #include "widgets/figures/tolerance_painter.h"
 #include "widgets/panels/power_path_painter.h"
 #include "widgets/theme/number_text.h"
@@ -219,6 +221,10 @@ void paintFigureContent(QCPPainter& painter, const QRectF& rect, const Snapshot&
     paintTolerance(painter, rect.size(), snapshot, figureName);
   if (figureName == QLatin1String("envelopeband"))
     paintEnvelopeBand(painter, rect.size(), snapshot);
+  if (figureName == QLatin1String("families")) paintFamilies(painter, rect.size(), snapshot);
+  if (figureName == QLatin1String("familymap"))
+    paintOne(painter, rect.size(), printedFamilyMap(snapshot));
+  if (figureName == QLatin1String("search")) paintSearch(painter, rect.size(), snapshot);
   if (driveStageOf(figureName) > -2) paintStage(painter, rect.size(), snapshot, figureName);
   if (figureName == QLatin1String("power"))
     paintPowerPath(painter, rect.size(), snapshot, snapshot.instant, printPalette());

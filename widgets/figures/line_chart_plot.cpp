@@ -163,7 +163,9 @@ void LineChartPlot::fillLabels() {
   const Palette& p = m_style.colours;
   std::vector<PlotLabel> labels;
   for (const ChartPoint& point : m_chart.points)
-    labels.push_back({point.text, inkOf(p.*point.hue, p.panel), point.strong, true, 8, {point.at}});
+    if (!point.text.isEmpty())
+      labels.push_back(
+          {point.text, inkOf(p.*point.hue, p.panel), point.strong, true, 8, {point.at}});
   std::vector<QPolygonF> lines;
   for (const ChartLine& line : m_chart.lines) {
     lines.push_back(polygonOf({line.x, line.y}));

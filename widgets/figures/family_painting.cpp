@@ -1,0 +1,136 @@
+// The comparison of families on paper, and its cells on both.
+#include <cmath>
+
+#include <QFontMetricsF>
+
+#include "widgets/figures/family_view.h"
+#include "widgets/theme/marks.h"
+#include "widgets/theme/theme.h"
+
+namespace jw {
+namespace {
+
+constexpr double kBar = 3;  // [px] its height
+
+/// What the snapshot has, or else the bundled rules' comparison.
+std::shared_ptr<const FamilyStudy> studyOf(const Snapshot& snapshot) {
+  if (snapshot.families || !snapshot.evaluatedProject) return snapshot.families;
+  return std::make_shared<const FamilyStudy>(
+      compareFamilies(bundledFamilies(snapshot.evaluatedProject), {}));
+}
+
+/// The table being laid out on paper.
+struct Sheet {
+  QPainter& painter;
+  double width;
+  double rowHeight;
+  double titles;  ///< width of the properties' names
+  QFont font;
+  QFont strong;
+
+  double columnWidth(qsizetype columns) const { return (width - titles) / double(columns); }
+};
+
+void paintTexts(const Sheet& sheet, const QRectF& rect, const QString& text, const QFont& font,
+                const QColor& ink, Qt::Alignment align) {
+  sheet.painter.setFont(font);
+  sheet.painter.setPen(ink);
+  const QRectF inner = rect.adjusted(2, 0, -2, 0);
+  sheet.painter.drawText(inner, align | Qt::AlignVCenter,
+                         QFontMetricsF(font).elidedText(text, Qt::ElideRight, inner.width()));
+}
+
+void paintRow(const Sheet& sheet, double top, const FamilyRow& row, qsizetype columns) {
+  const Palette& p = printPalette();
+  const bool group = row.kind == FamilyRow::Kind::Group;
+  paintTexts(sheet, {0, top, sheet.titles, sheet.rowHeight}, row.title,
+             group ? sheet.strong : sheet.font, group ? p.text : p.muted, Qt::AlignLeft);
+  if (group) {
+    sheet.painter.setPen(QPen(p.line, 1));
+    sheet.painter.drawLine(QLineF(0, top + sheet.rowHeight, sheet.width, top + sheet.rowHeight));
+    return;
+  }
+  const double each = sheet.columnWidth(columns);
+  for (std::size_t k = 0; k < row.cells.size(); ++k) {
+    const QRectF cell(sheet.titles + double(k) * each, top, each, sheet.rowHeight);
+    paintFamilyCell(sheet.painter, cell, row.cells[k], sheet.font, p);
+  }
+}
+
+void paintWords(QPainter& painter, const QSizeF& size, const QString& words) {
+  painter.setFont(textFont(12));
+  painter.setPen(printPalette().muted);
+  painter.drawText(QRectF(QPointF(0, 0), size).adjusted(20, 0, -20, 0),
+                   Qt::AlignCenter | Qt::TextWordWrap, words);
+}
+
+}  // namespace
+
+void paintFamilyCell(QPainter& painter, const QRectF& rect, const FamilyCell& cell,
+                     const QFont& font, const Palette& palette) {
+  const bool bar = !std::isnan(cell.bar);
+  const QRectF room = rect.adjusted(4, 0, -6, bar ? -kBar - 1 : 0);
+  QFont own = font;
+  if (cell.best) own.setWeight(QFont::DemiBold);
+  const QFontMetricsF metrics(own);
+  const QString text = metrics.elidedText(cell.text, Qt::ElideRight, room.width());
+  painter.setFont(own);
+  painter.setPen(cell.state ? inkOf(stateColour(*cell.state, palette), palette.panel)
+                            : palette.text);
+  painter.drawText(room, Qt::AlignRight | Qt::AlignVCenter, text);
+  if (cell.state) {
+    const double x = room.right() - metrics.horizontalAdvance(text) - 9;
+    drawStateMark(painter, *cell.state, {x, room.center().y()}, 8, palette);
+  }
+  if (!bar) return;
+  const QRectF whole(rect.left() + 8, rect.bottom() - kBar - 1, rect.width() - 14, kBar);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(palette.line);
+  painter.drawRect(whole);
+  painter.setBrush(cell.best ? palette.accent : blend(palette.muted, palette.panel, 0.6));
+  painter.drawRect(QRectF(whole.topLeft(), QSizeF(whole.width() * cell.bar, kBar)));
+}
+
+void paintFamilies(QPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
+  const auto study = studyOf(snapshot);
+  if (!study || study->choices.empty()) {
+    const bool refused = study && study->refused;
+    return paintWords(painter, size,
+                      refused ? QString::fromStdString(describe(*study->refused))
+                              : QStringLiteral("Not enough is known to draw this."));
+  }
+  const FamilyTable table = familyTable(*study);
+  const double height = (size.height() - 8) / double(table.rows.size() + 2);
+  const double rowHeight = std::min(20.0, height);
+  const double pixels = std::clamp(0.72 * rowHeight, 6.0, 11.0);
+  const Sheet sheet{painter,          size.width() - 28,
+                    rowHeight,        std::min(190.0, 0.28 * size.width()),
+                    textFont(pixels), textFont(pixels, QFont::DemiBold)};
+  painter.save();
+  painter.translate(14, 4);
+  const Palette& p = printPalette();
+  const double each = sheet.columnWidth(table.columns.size());
+  for (int k = 0; k < table.columns.size(); ++k) {
+    paintTexts(sheet, {sheet.titles + k * each, 0, each - 4, rowHeight}, table.columns[k],
+               sheet.strong, p.text, Qt::AlignRight);
+  }
+  double top = rowHeight;
+  for (const FamilyRow& row : table.rows) {
+    paintRow(sheet, top, row, table.columns.size());
+    top += rowHeight;
+  }
+  const QString source = study->byRules() ? QStringLiteral("Sizes by scaling rules")
+                                          : QStringLiteral("Reducers of a catalogue");
+  const QString invented = study->question.invented ? QStringLiteral(", all invented") : QString();
+  paintTexts(sheet, {0, top, sheet.width, rowHeight},
+             source + invented + QStringLiteral(". ↑ more is better, ↓ less is better."),
+             sheet.font, p.muted, Qt::AlignLeft);
+  painter.restore();
+}
+
+LineChart printedFamilyMap(const Snapshot& snapshot) {
+  const auto study = studyOf(snapshot);
+  return study && !study->choices.empty() ? familyMap(*study) : LineChart{};
+}
+
+}  // namespace jw
