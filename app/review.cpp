@@ -82,10 +82,17 @@ void addFigures(PageFlow& flow, const Snapshot& snapshot) {
 Review withStudies(Review review) {
   constexpr int kQuickSamples = 2'000;
   Snapshot& snapshot = review.snapshot;
+  const auto& project = snapshot.evaluatedProject;
   const bool quick = snapshot.evaluation && snapshot.evaluation->chain &&
                      snapshot.evaluation->cycle->size() <= kQuickSamples;
-  if (!snapshot.search && quick && !snapshot.evaluatedProject->active().transmission.empty()) {
-    snapshot.search = std::make_shared<const SearchStudy>(bundledSearch(snapshot.evaluatedProject));
+  snapshot.tolerance = toleranceOf(snapshot);
+  if (!quick || project->active().transmission.empty()) return review;
+  if (!snapshot.search) {
+    snapshot.search = std::make_shared<const SearchStudy>(bundledSearch(project));
+  }
+  if (!snapshot.families) {
+    snapshot.families =
+        std::make_shared<const FamilyStudy>(compareFamilies(bundledFamilies(project), {}));
   }
   return review;
 }

@@ -213,7 +213,7 @@ void FamiliesFigure::showSnapshot(const Snapshot& snapshot) {
 }
 
 void FamiliesFigure::addStudies(Snapshot& snapshot) const {
-  if (isUpToDate()) snapshot.families = m_study;
+  if (m_study && m_shown == snapshot.project && !m_changed) snapshot.families = m_study;
 }
 
 void FamiliesFigure::showEvent(QShowEvent* event) {

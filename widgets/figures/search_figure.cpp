@@ -188,26 +188,30 @@ void SearchFigure::showSnapshot(const Snapshot& snapshot) {
   m_snapshot = snapshot;
   if (snapshot.project) m_settings->showProject(*snapshot.project);
   if (m_study && snapshot.project) {
-    const bool stale =
-        snapshot.project != m_study->question.project &&
-        !sameJoint(*snapshot.project, *m_study->question.project, *m_study->question.space);
+    const bool stale = !belongsTo(snapshot);
     const bool turned = stale != m_stale;
     m_stale = stale;
-    updatePresent();
-    if (turned) refresh();
+    const bool moved = !stale && updatePresent(snapshot);
+    if (turned || moved) refresh();
   }
   showNotice();
   showCounts();
 }
 
 /// The mark of the design as it stands follows edits that leave the joint as it is.
-void SearchFigure::updatePresent() {
-  if (m_stale || m_snapshot.stale || !m_snapshot.evaluation || !m_study->base) return;
-  if (m_study->base == m_snapshot.evaluation) return;
-  m_study->base = m_snapshot.evaluation;
+bool SearchFigure::updatePresent(const Snapshot& snapshot) const {
+  if (snapshot.stale || !snapshot.evaluation || !m_study->base) return false;
+  if (m_study->base == snapshot.evaluation) return false;
+  m_study->base = snapshot.evaluation;
   m_study->present = designPoint(*m_study->base);
-  m_study->presentProperties = propertiesOf(m_snapshot.evaluatedProject->active());
-  refresh();
+  m_study->presentProperties = propertiesOf(snapshot.evaluatedProject->active());
+  return true;
+}
+
+bool SearchFigure::belongsTo(const Snapshot& snapshot) const {
+  const SearchQuestion& asked = m_study->question;
+  return snapshot.project == asked.project ||
+         sameJoint(*snapshot.project, *asked.project, *asked.space);
 }
 
 void SearchFigure::showNotice() {
@@ -219,7 +223,9 @@ void SearchFigure::showNotice() {
 }
 
 void SearchFigure::addStudies(Snapshot& snapshot) const {
-  if (m_study && m_study->base && !m_stale) snapshot.search = m_study;
+  if (!m_study || !m_study->base || !snapshot.project || !belongsTo(snapshot)) return;
+  updatePresent(snapshot);
+  snapshot.search = m_study;
 }
 
 void SearchFigure::search() {

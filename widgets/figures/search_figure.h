@@ -68,7 +68,8 @@ class SearchFigure : public Figure {
   void showNotice();
   void showChosen();
   void say(const QString& message);
-  void updatePresent();
+  bool updatePresent(const Snapshot& snapshot) const;
+  bool belongsTo(const Snapshot& snapshot) const;  ///< whether it is of the joint searched for
   bool withShort() const { return m_short->isChecked(); }
 
   Snapshot m_snapshot;
