@@ -21,7 +21,7 @@ namespace {
 class SearchFigureTest : public ::testing::Test {
  protected:
   SearchFigureTest() {
-    figure.resize(660, 640);
+    figure.resize(660, 760);
     figure.show();
     figure.showSnapshot(snapshot);
   }

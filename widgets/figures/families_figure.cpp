@@ -11,6 +11,14 @@
 #include "widgets/theme/number_text.h"
 
 namespace jw {
+namespace {
+
+constexpr int kRowHeight = 24;    // [px]
+constexpr int kWordsHeight = 44;  // [px] of three lines
+constexpr int kTitleWidth = 200;  // [px] at least
+constexpr int kWeightWidth = 50;  // [px]
+
+}  // namespace
 
 FamiliesFigure::FamiliesFigure(QWidget* parent)
     : Figure(parent),
@@ -157,16 +165,18 @@ void FamiliesFigure::setUpTable() {
   m_table->setAccessibleName(tr("Properties of each family"));
   m_table->setModel(m_model);
   m_table->setItemDelegate(new FamilyCellDelegate(m_table));
+  m_table->setProperty("role", "rows");  // narrow titles
   m_table->setShowGrid(false);
   m_table->setWordWrap(false);
   m_table->setTabKeyNavigation(false);
   m_table->setSelectionBehavior(QAbstractItemView::SelectColumns);
   m_table->setSelectionMode(QAbstractItemView::SingleSelection);
   m_table->verticalHeader()->hide();
-  m_table->verticalHeader()->setDefaultSectionSize(24);
+  m_table->verticalHeader()->setDefaultSectionSize(kRowHeight);
   m_table->horizontalHeader()->setHighlightSections(false);
+  m_table->horizontalHeader()->setMinimumHeight(40);  // two lines
   m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
-  m_table->horizontalHeader()->setMinimumSectionSize(56);
+  m_table->horizontalHeader()->setMinimumSectionSize(50);
   connect(m_table->selectionModel(), &QItemSelectionModel::currentColumnChanged, this,
           &FamiliesFigure::showState);
   connect(m_model, &FamilyTableModel::weightTyped, this, [this](const QString& key, double weight) {
@@ -283,9 +293,20 @@ void FamiliesFigure::showStudy() {
   m_table->setColumnHidden(FamilyTableModel::kWeight, !m_weigh->isChecked());
   QHeaderView* header = m_table->horizontalHeader();
   header->setSectionResizeMode(0, QHeaderView::Interactive);
-  header->resizeSection(0, std::clamp(width() / 4, 176, 260));
+  header->setSectionResizeMode(FamilyTableModel::kWeight, QHeaderView::Interactive);
+  header->resizeSection(0, std::clamp(width() / 4, kTitleWidth, 260));
+  header->resizeSection(FamilyTableModel::kWeight, kWeightWidth);
+  showRowHeights();
   m_map->showChart(familyMap(*m_study));
   showTerms();
+}
+
+void FamiliesFigure::showRowHeights() {
+  const auto& rows = m_model->table().rows;
+  for (std::size_t k = 0; k < rows.size(); ++k) {
+    const bool words = rows[k].kind == FamilyRow::Kind::Words;
+    m_table->setRowHeight(int(k), words ? kWordsHeight : kRowHeight);
+  }
 }
 
 /// The weighted order never stands alone: what each sum is made of stands with it.

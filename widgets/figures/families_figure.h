@@ -71,6 +71,7 @@ class FamiliesFigure : public Figure {
   void showStudy();
   void showState();
   void showTerms();
+  void showRowHeights();
   int chosenChoice() const;
 
   Snapshot m_snapshot;

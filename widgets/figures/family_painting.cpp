@@ -10,7 +10,8 @@
 namespace jw {
 namespace {
 
-constexpr double kBar = 3;  // [px] its height
+constexpr double kBar = 3;        // [px] its height
+constexpr double kTwoLines = 28;  // [px]
 
 /// What the snapshot has, or else the bundled rules' comparison.
 std::shared_ptr<const FamilyStudy> studyOf(const Snapshot& snapshot) {
@@ -72,6 +73,12 @@ void paintFamilyCell(QPainter& painter, const QRectF& rect, const FamilyCell& ce
   const QRectF room = rect.adjusted(4, 0, -6, bar ? -kBar - 1 : 0);
   QFont own = font;
   if (cell.best) own.setWeight(QFont::DemiBold);
+  if (cell.words && room.height() > kTwoLines) {
+    painter.setFont(textFont(10));
+    painter.setPen(palette.muted);
+    painter.drawText(room, Qt::AlignRight | Qt::AlignVCenter | Qt::TextWordWrap, cell.text);
+    return;
+  }
   const QFontMetricsF metrics(own);
   const QString text = metrics.elidedText(cell.text, Qt::ElideRight, room.width());
   painter.setFont(own);

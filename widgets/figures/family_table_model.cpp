@@ -103,7 +103,8 @@ Qt::ItemFlags FamilyTableModel::flags(const QModelIndex& index) const {
 QVariant FamilyTableModel::headerData(int section, Qt::Orientation orientation, int role) const {
   if (orientation == Qt::Vertical) return {};
   if (role == Qt::TextAlignmentRole)
-    return int((section == 0 ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
+    return int((section == 0 ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter |
+               Qt::TextWordWrap);
   if (role != Qt::DisplayRole && role != Qt::ToolTipRole) return {};
   if (section == 0) return tr("Property");
   if (section == kWeight) return tr("Weight");

@@ -109,7 +109,7 @@ FamilyRow wordsRow(const QString& title, const Choices& choices,
   FamilyRow row{FamilyRow::Kind::Words, {}, title, {}};
   for (const FamilyChoice* one : choices) {
     const QString text = one ? words(*one) : QString();
-    row.cells.push_back({text, kUnset, false, {}, text});
+    row.cells.push_back({text, kUnset, false, {}, text, true});
   }
   return row;
 }

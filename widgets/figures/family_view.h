@@ -19,6 +19,7 @@ struct FamilyCell {
   bool best = false;    ///< of the row
   std::optional<CheckState> state = {};
   QString tip = {};
+  bool words = false;  ///< takes several lines where there is room
 };
 
 struct FamilyRow {

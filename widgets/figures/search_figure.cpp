@@ -170,7 +170,7 @@ void SearchFigure::connectTable() {
   header->setSortIndicator(m_model->sortColumn(), m_model->sortOrder());
   m_table->setSortingEnabled(true);
   for (const auto& [section, width] :
-       {std::pair{0, 200}, {1, 190}, {2, 54}, {3, 170}, {4, 78}, {5, 76}, {6, 88}, {7, 96}})
+       {std::pair{0, 200}, {1, 190}, {2, 54}, {3, 170}, {4, 78}, {5, 88}, {6, 98}, {7, 108}})
     header->resizeSection(section, width);
   header->moveSection(3, 5);  // margin and mass beside the names
   connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
@@ -232,11 +232,16 @@ void SearchFigure::search() {
   if (!m_snapshot.project) return;
   auto question = m_settings->question(m_snapshot.project);
   if (!question) return say(QString::fromStdString(describe(question.error())));
+  choose(std::nullopt);
+  const auto old = m_study;  // until nothing shows it any more
   m_study = std::make_shared<SearchStudy>();
   m_study->question = *question;
   m_study->result.counts.total = question->space->size();
   m_stale = false;
   m_refreshes = 0;
+  if (height() < kRoomForSettings) m_fold->setChecked(false);
+  m_scatter->resetZoom();
+  refresh();
   const auto token = std::make_shared<const int>(0);
   m_atWork = token;
   m_thread.request([this, token, question = *question](const StudyContext& context) {
@@ -247,11 +252,7 @@ void SearchFigure::search() {
       context.post([this, shared] { receive(std::move(*shared)); });
     });
   });
-  if (height() < kRoomForSettings) m_fold->setChecked(false);
-  choose(std::nullopt);
-  m_scatter->resetZoom();
   showNotice();
-  refresh();
 }
 
 void SearchFigure::cancel() {

@@ -101,7 +101,8 @@ void paintSearch(QCPPainter& painter, const QSizeF& size, const Snapshot& snapsh
   SearchPlot search(plot);
   search.setStyle(printPlotStyle());
   SearchView view = searchView(study, false);
-  view.chart.remark = countsText(study) + QStringLiteral("  ·  ○ present design");
+  view.chart.remark =
+      countsText(study) + QStringLiteral("  ·  ○ present design  ·  — Pareto front");
   search.show(std::move(view), false);
   painter.setModes(QCPPainter::pmVectorized | QCPPainter::pmNoCaching | QCPPainter::pmNonCosmetic);
   plot.toPainter(&painter, int(size.width()), int(size.height()));

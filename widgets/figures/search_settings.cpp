@@ -42,6 +42,7 @@ SearchSettings::SearchSettings(QWidget* parent)
   m_ratios->setObjectName("search.ratios");
   m_ratios->setAccessibleName(tr("Ratios of the belt"));
   m_ratios->setToolTip(tr("From..to/count or from..to:step, such as 1..3/9 or 1..3:0.25"));
+  setMaximumWidth(960);
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(12, 0, 12, 0);
   grid->setHorizontalSpacing(8);

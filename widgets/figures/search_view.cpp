@@ -59,7 +59,6 @@ ChartLine staircase(const std::vector<QPointF>& front, bool falling) {
     std::reverse(line.x.begin(), line.x.end());
     std::reverse(line.y.begin(), line.y.end());
   }
-  if (front.size() > 2) line.name = tr("Pareto front");
   return line;
 }
 
@@ -87,7 +86,7 @@ void addPresent(LineChart& chart, const SearchStudy& study, const DesignFigure& 
   if (std::isnan(at.x()) || std::isnan(at.y())) return;
   extents[0].add(at.x());
   extents[1].add(at.y());
-  chart.points.push_back({at, tr("present design"), PlotMark::Shape::Target, &Palette::text, true});
+  chart.points.push_back({at, {}, PlotMark::Shape::Target, &Palette::text, true});
 }
 
 QString betterText(const DesignFigure& figure) {
@@ -175,6 +174,8 @@ SearchView searchView(const SearchStudy& study, bool withShort) {
   chart.title = study.question.invented ? tr("Invented parts") : tr("Parts of the catalogue");
   chart.remark = QStringLiteral("→ %1  ·  ↑ %2").arg(betterText(x), betterText(y));
   if (!chart.points.empty()) chart.remark += QStringLiteral("  ·  ○ ") + tr("present design");
+  if (!chart.lines.front().x.empty())
+    chart.remark += QStringLiteral("  ·  — ") + tr("Pareto front");
   return view;
 }
 
