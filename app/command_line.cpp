@@ -57,8 +57,8 @@ void addFigure(CLI::App& app, FigureRequest& request) {
       ->add_option(
           "--view", request.view,
           "envelope, cycle, heat, overload, precision, efficiency, response, toolerror, tolerance, "
-          "distribution, tornado, envelopeband, families, familymap, search, power or drive (drive2: "
-          "stage 2)")
+          "distribution, tornado, envelopeband, families, familymap, search, power or drive "
+          "(drive2: stage 2)")
       ->required()
       ->type_name("NAME");
   command->add_option("-o,--output", request.output, "File to write: .png, .svg or .pdf")

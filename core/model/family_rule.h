@@ -57,8 +57,7 @@ struct RuleField {
   Quantity quantity;
   std::string_view unit;  ///< of tables
   double FamilyRule::*value;
-  double factor = 1;  ///< table unit to the rule's own, where no quantity has it
-  double low = 0;     ///< smallest value allowed
+  double low = 0;  ///< smallest value allowed
 };
 
 std::span<const RuleField> ruleFields();

@@ -224,6 +224,12 @@ TEST_F(FamiliesFigureTest, AJointWithoutAStageSaysSo) {
   EXPECT_TRUE(figure.findChild<QLabel*>("figure.notice")->text().contains("Add a stage"));
 }
 
+// In the smallest window the figures' column is some 560 pixels wide.
+TEST_F(FamiliesFigureTest, FitsANarrowColumn) {
+  showAndWait(snapshot);
+  EXPECT_LE(figure.minimumSizeHint().width(), 560);
+}
+
 TEST(FamiliesExport, ComputesWhatIsNotThereAndPrintsTheSameAgain) {
   const Snapshot snapshot = test::studied(test::searchedJoint());
   Snapshot given = snapshot;

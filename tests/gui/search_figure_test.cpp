@@ -225,7 +225,10 @@ TEST_F(SearchFigureTest, AStageThatHasGoneIsNamed) {
   EXPECT_TRUE(figure.findChild<QLabel*>("search.reading")->text().contains("no stage"));
 }
 
-/// With nine ratios of the belt: 430,848 combinations.
+// In the smallest window the figures' column is some 560 pixels wide.
+TEST_F(SearchFigureTest, FitsANarrowColumn) { EXPECT_LE(figure.minimumSizeHint().width(), 560); }
+
+/// With 41 ratios of the belt: 1,962,752 combinations.
 class LongSearch : public SearchFigureTest {
  protected:
   LongSearch() {

@@ -58,6 +58,7 @@ QWidget* FamiliesFigure::makeHeader() {
   }
   m_source = new ChoiceBox(row);
   m_source->setObjectName("families.source");
+  m_source->setMinimumWidth(110);
   m_source->setAccessibleName(tr("Where the reducers come from"));
   m_source->addItems({tr("sizes by scaling rules"), tr("reducers of a catalogue")});
   m_rules = new CatalogueChoice(CatalogueKind::Rules, "families.rules", row);

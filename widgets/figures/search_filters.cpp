@@ -13,6 +13,8 @@
 namespace jw {
 namespace {
 
+constexpr int kLeastWidth = 90;  // [px]
+
 void mark(QLineEdit& entry, const QString& message) {
   entry.setProperty("state", message.isEmpty() ? QString() : QStringLiteral("wrong"));
   entry.setToolTip(message);
@@ -28,7 +30,7 @@ QComboBox* makeFigureChoice(const QString& objectName, const QString& accessible
   choice->setObjectName(objectName);
   choice->setAccessibleName(accessibleName);
   choice->setMaxVisibleItems(24);
-  choice->setMinimumContentsLength(13);
+  choice->setMinimumWidth(kLeastWidth);
   choice->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   choice->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   for (const std::string& name : figureList()) {
@@ -60,7 +62,7 @@ SearchFilters::SearchFilters(QWidget* parent)
   m_side->addItems({tr("at most"), tr("at least")});
   m_value->setObjectName("search.filter.value");
   m_value->setAccessibleName(tr("Bound of the filter, with unit"));
-  m_value->setMinimumWidth(70);
+  m_value->setMinimumWidth(60);
   auto* add = new QToolButton(this);
   add->setObjectName("search.filter.add");
   add->setProperty("role", "link");

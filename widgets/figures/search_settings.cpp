@@ -79,7 +79,7 @@ QComboBox* SearchSettings::makeStageChoice(const char* name, const QString& acce
   choice->setAccessibleName(accessibleName);
   choice->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
   choice->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-  choice->setMinimumContentsLength(10);
+  choice->setMinimumWidth(80);
   connect(choice, &QComboBox::currentIndexChanged, this, [this] {
     if (!m_ratios) return;
     m_ratios->setEnabled(m_belt->currentData().toInt() >= 0);

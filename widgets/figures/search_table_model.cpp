@@ -130,7 +130,9 @@ QVariant SearchTableModel::headerData(int section, Qt::Orientation orientation, 
   const DesignFigure& figure = m_figures[std::size_t(section - kFixed)];
   const QString unit = QString::fromStdString(prettyUnit(figure.unit));
   const QString label = shortLabel(figure);
-  return figure.name == "margin" || unit.isEmpty() ? label : label + QStringLiteral(", ") + unit;
+  const QString title =
+      figure.name == "margin" || unit.isEmpty() ? label : label + QStringLiteral(", ") + unit;
+  return section == m_column ? title + QChar(0x2003) : title;  // room for the arrow
 }
 
 void SearchTableModel::sort(int column, Qt::SortOrder order) {

@@ -27,7 +27,7 @@ CatalogueChoice::CatalogueChoice(CatalogueKind kind, const QString& name, QWidge
   m_choice->setAccessibleName(kindName(kind));
   m_choice->setToolTip(tr("The bundled parts are invented: no maker's data"));
   m_choice->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-  m_choice->setMinimumContentsLength(12);
+  m_choice->setMinimumWidth(90);
   m_choice->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   auto* edit = new QToolButton(this);
   edit->setObjectName(name + ".edit");
