@@ -270,6 +270,7 @@ TEST_F(LongSearch, StreamsAtMostThirtyTimesASecondAndTheWindowStaysQuick) {
   }
   const double seconds = double(whole.elapsed()) / 1000;
   EXPECT_LE(figure.refreshes(), 30 * seconds + 3);
+  RecordProperty("longestPauseMs", std::to_string(longest));
   EXPECT_LT(longest, 250);
   EXPECT_GT(study().result.counts.screened, 0U);
   EXPECT_TRUE(streamed || figure.isSearching());

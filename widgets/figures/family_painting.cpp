@@ -1,4 +1,5 @@
 // The comparison of families on paper, and its cells on both.
+#include <algorithm>
 #include <cmath>
 
 #include <QFontMetricsF>
@@ -11,7 +12,7 @@ namespace jw {
 namespace {
 
 constexpr double kBar = 3;        // [px] its height
-constexpr double kTwoLines = 28;  // [px]
+constexpr double kTwoLines = 24;  // [px]
 
 /// What the snapshot has, or else the bundled rules' comparison.
 std::shared_ptr<const FamilyStudy> studyOf(const Snapshot& snapshot) {
@@ -41,20 +42,36 @@ void paintTexts(const Sheet& sheet, const QRectF& rect, const QString& text, con
                          QFontMetricsF(font).elidedText(text, Qt::ElideRight, inner.width()));
 }
 
+double heightOf(const FamilyRow& row, double rowHeight) {
+  return row.kind == FamilyRow::Kind::Words ? 2.6 * rowHeight : rowHeight;
+}
+
 void paintRow(const Sheet& sheet, double top, const FamilyRow& row, qsizetype columns) {
   const Palette& p = printPalette();
   const bool group = row.kind == FamilyRow::Kind::Group;
-  paintTexts(sheet, {0, top, sheet.titles, sheet.rowHeight}, row.title,
-             group ? sheet.strong : sheet.font, group ? p.text : p.muted, Qt::AlignLeft);
+  const double height = heightOf(row, sheet.rowHeight);
+  paintTexts(sheet, {0, top, sheet.titles, height}, row.title, group ? sheet.strong : sheet.font,
+             group ? p.text : p.muted, Qt::AlignLeft);
   if (group) {
     sheet.painter.setPen(QPen(p.line, 1));
-    sheet.painter.drawLine(QLineF(0, top + sheet.rowHeight, sheet.width, top + sheet.rowHeight));
+    sheet.painter.drawLine(QLineF(0, top + height, sheet.width, top + height));
     return;
   }
   const double each = sheet.columnWidth(columns);
   for (std::size_t k = 0; k < row.cells.size(); ++k) {
-    const QRectF cell(sheet.titles + double(k) * each, top, each, sheet.rowHeight);
+    const QRectF cell(sheet.titles + double(k) * each, top, each, height);
     paintFamilyCell(sheet.painter, cell, row.cells[k], sheet.font, p);
+  }
+}
+
+/// Names on two lines where they need them.
+void paintTitles(const Sheet& sheet, const QStringList& columns) {
+  const double each = sheet.columnWidth(columns.size());
+  sheet.painter.setFont(sheet.strong);
+  sheet.painter.setPen(printPalette().text);
+  for (int k = 0; k < columns.size(); ++k) {
+    const QRectF rect(sheet.titles + k * each, 0, each - 6, 2 * sheet.rowHeight);
+    sheet.painter.drawText(rect, Qt::AlignRight | Qt::AlignBottom | Qt::TextWordWrap, columns[k]);
   }
 }
 
@@ -74,7 +91,7 @@ void paintFamilyCell(QPainter& painter, const QRectF& rect, const FamilyCell& ce
   QFont own = font;
   if (cell.best) own.setWeight(QFont::DemiBold);
   if (cell.words && room.height() > kTwoLines) {
-    painter.setFont(textFont(10));
+    painter.setFont(textFont(std::min(10.0, 0.85 * font.pixelSize())));
     painter.setPen(palette.muted);
     painter.drawText(room, Qt::AlignRight | Qt::AlignVCenter | Qt::TextWordWrap, cell.text);
     return;
@@ -107,7 +124,9 @@ void paintFamilies(QPainter& painter, const QSizeF& size, const Snapshot& snapsh
                               : QStringLiteral("Not enough is known to draw this."));
   }
   const FamilyTable table = familyTable(*study);
-  const double height = (size.height() - 8) / double(table.rows.size() + 2);
+  double lines = 3;  // titles and source
+  for (const FamilyRow& row : table.rows) lines += heightOf(row, 1);
+  const double height = (size.height() - 8) / lines;
   const double rowHeight = std::min(20.0, height);
   const double pixels = std::clamp(0.72 * rowHeight, 6.0, 11.0);
   const Sheet sheet{painter,          size.width() - 28,
@@ -115,23 +134,18 @@ void paintFamilies(QPainter& painter, const QSizeF& size, const Snapshot& snapsh
                     textFont(pixels), textFont(pixels, QFont::DemiBold)};
   painter.save();
   painter.translate(14, 4);
-  const Palette& p = printPalette();
-  const double each = sheet.columnWidth(table.columns.size());
-  for (int k = 0; k < table.columns.size(); ++k) {
-    paintTexts(sheet, {sheet.titles + k * each, 0, each - 4, rowHeight}, table.columns[k],
-               sheet.strong, p.text, Qt::AlignRight);
-  }
-  double top = rowHeight;
+  paintTitles(sheet, table.columns);
+  double top = 2 * rowHeight;
   for (const FamilyRow& row : table.rows) {
     paintRow(sheet, top, row, table.columns.size());
-    top += rowHeight;
+    top += heightOf(row, rowHeight);
   }
   const QString source = study->byRules() ? QStringLiteral("Sizes by scaling rules")
                                           : QStringLiteral("Reducers of a catalogue");
   const QString invented = study->question.invented ? QStringLiteral(", all invented") : QString();
   paintTexts(sheet, {0, top, sheet.width, rowHeight},
              source + invented + QStringLiteral(". ↑ more is better, ↓ less is better."),
-             sheet.font, p.muted, Qt::AlignLeft);
+             sheet.font, printPalette().muted, Qt::AlignLeft);
   painter.restore();
 }
 

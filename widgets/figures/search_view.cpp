@@ -221,7 +221,9 @@ QString candidateLine(const SearchStudy& study, const Candidate& candidate) {
 
 QString countsText(const SearchStudy& study) {
   const SearchProgress& n = study.result.counts;
-  QStringList parts{tr("%1 of %2 screened").arg(countText(n.screened), countText(n.total)),
+  const bool all = n.screened == n.total;
+  QStringList parts{all ? tr("%1 screened").arg(countText(n.total))
+                        : tr("%1 of %2 screened").arg(countText(n.screened), countText(n.total)),
                     tr("%1 survive").arg(countText(n.survivors))};
   const std::size_t most = study.question.mostEvaluated;
   if (most > 0 && n.survivors > most) parts << tr("of these the lightest %1").arg(countText(most));
