@@ -16,7 +16,7 @@ namespace {
 constexpr int kRowHeight = 24;    // [px]
 constexpr int kWordsHeight = 44;  // [px] of three lines
 constexpr int kTitleWidth = 200;  // [px] at least
-constexpr int kWeightWidth = 50;  // [px]
+constexpr int kWeightWidth = 64;  // [px]
 
 }  // namespace
 
@@ -177,7 +177,7 @@ void FamiliesFigure::setUpTable() {
   m_table->horizontalHeader()->setHighlightSections(false);
   m_table->horizontalHeader()->setMinimumHeight(40);  // two lines
   m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
-  m_table->horizontalHeader()->setMinimumSectionSize(50);
+  m_table->horizontalHeader()->setMinimumSectionSize(64);
   connect(m_table->selectionModel(), &QItemSelectionModel::currentColumnChanged, this,
           &FamiliesFigure::showState);
   connect(m_model, &FamilyTableModel::weightTyped, this, [this](const QString& key, double weight) {

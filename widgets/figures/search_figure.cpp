@@ -118,9 +118,9 @@ QWidget* SearchFigure::makeAxesRow() {
   m_adopt->setEnabled(false);
   auto* against = new QLabel(tr("against"), row);
   against->setProperty("role", "muted");
-  line->addWidget(m_y, 1);
+  line->addWidget(m_y, 4);
   line->addWidget(against);
-  line->addWidget(m_x, 1);
+  line->addWidget(m_x, 4);
   line->addWidget(m_short);
   line->addStretch(1);
   line->addWidget(m_adopt);
