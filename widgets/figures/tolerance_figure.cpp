@@ -128,6 +128,7 @@ QWidget* ToleranceFigure::makePages() {
   m_which = new QComboBox(pages);
   m_which->setObjectName(QStringLiteral("tolerance.verdict"));
   m_which->setAccessibleName(tr("Verdict"));
+  m_which->setMinimumWidth(280);
   m_which->hide();
   connect(m_which, &QComboBox::activated, this, [this](int row) {
     const ChanceRow& chosen = m_chances->view().rows[std::size_t(row)];
