@@ -7,11 +7,15 @@
 #include <QFile>
 #include <QFileInfo>
 
+#include "core/studies/sensitivity.h"
+
 namespace jw {
 namespace {
 
 // An evaluation that comes sooner replaces the old one without a flicker of "stale" between.
 constexpr int kStaleAfterMs = 60;
+// Sensitivities wait until a hand on a slider or key is through.
+constexpr int kSlopesAfterMs = 100;
 
 // Tells files apart without keeping them: one with a long table has 100 MB.
 QByteArray digestOf(const QByteArray& bytes) {
@@ -24,6 +28,9 @@ Document::Document(QObject* parent) : QObject(parent), history_(std::make_shared
   staleTimer_.setSingleShot(true);
   staleTimer_.setInterval(kStaleAfterMs);
   connect(&staleTimer_, &QTimer::timeout, this, &Document::showStale);
+  slopesTimer_.setSingleShot(true);
+  slopesTimer_.setInterval(kSlopesAfterMs);
+  connect(&slopesTimer_, &QTimer::timeout, this, &Document::studySensitivities);
   connect(&evaluator_, &Evaluator::evaluated, this, &Document::receive);
   connect(&evaluator_, &Evaluator::failed, this, &Document::evaluationFailed);
 }
@@ -113,6 +120,8 @@ void Document::beginProject() {
 void Document::publish() {
   snapshot_.project = project();
   snapshot_.stale = true;
+  slopesTimer_.stop();
+  slopes_.stop();
   evaluator_.request(project(), ++revision_);
   if (!staleTimer_.isActive()) staleTimer_.start();
   emit projectChanged();
@@ -124,8 +133,24 @@ void Document::receive(Snapshot snapshot) {
   snapshot.stale = snapshot.revision != revision_ || entryWrong_;
   snapshot.project = project();
   snapshot_ = std::move(snapshot);
-  if (snapshot_.revision == revision_) staleTimer_.stop();
+  if (snapshot_.revision == revision_) {
+    staleTimer_.stop();
+    slopesTimer_.start();
+  }
   emit snapshotChanged(snapshot_);
+}
+
+void Document::studySensitivities() {
+  slopes_.request([this, project = snapshot_.evaluatedProject](const StudyContext& context) {
+    auto found =
+        std::make_shared<const Sensitivities>(sensitivities(*project, {context.stop, {}, 0}));
+    if (found->stopped) return;
+    context.post([this, project, found] {
+      if (snapshot_.evaluatedProject != project) return;
+      snapshot_.sensitivities = found;
+      emit sensitivitiesChanged(snapshot_);
+    });
+  });
 }
 
 void Document::showStale() {

@@ -8,6 +8,7 @@
 #include "app/project_file.h"
 #include "widgets/edit.h"
 #include "widgets/snapshot.h"
+#include "widgets/study_thread.h"
 
 namespace jw {
 
@@ -53,6 +54,8 @@ class Document : public QObject {
  signals:
   void projectChanged();  ///< another project value; revision is new
   void snapshotChanged(const jw::Snapshot& snapshot);
+  /// The snapshot shown has its sensitivities now; nothing else of it is new.
+  void sensitivitiesChanged(const jw::Snapshot& snapshot);
   void stateChanged();  ///< file name, saved state, undo, redo
   void evaluationFailed(const QString& message);
 
@@ -62,6 +65,7 @@ class Document : public QObject {
   void publish();
   void receive(Snapshot snapshot);
   void showStale();
+  void studySensitivities();
 
   History history_;
   QString fileName_;
@@ -71,7 +75,9 @@ class Document : public QObject {
   quint64 firstRevision_ = 0;  // of this project: older answers belong to the one before
   bool entryWrong_ = false;
   QTimer staleTimer_;
+  QTimer slopesTimer_;
   Evaluator evaluator_;
+  StudyThread slopes_;
 };
 
 }  // namespace jw

@@ -51,6 +51,8 @@ MainWindow::~MainWindow() {
 void MainWindow::connectDocument() {
   connect(&document_, &Document::projectChanged, this, &MainWindow::showProject);
   connect(&document_, &Document::snapshotChanged, this, &MainWindow::showSnapshot);
+  connect(&document_, &Document::sensitivitiesChanged, verdicts_, &VerdictList::showSnapshot);
+  connect(&document_, &Document::sensitivitiesChanged, working_, &WorkingPanel::showSnapshot);
   connect(&document_, &Document::stateChanged, this, &MainWindow::showState);
   connect(&document_, &Document::evaluationFailed, this, [this](const QString& message) {
     messages_->showError({"the evaluation broke down: " + message.toStdString(), "",

@@ -113,6 +113,8 @@ TEST(VerdictGeometry, PartsOfARowDoNotOverlap) {
   EXPECT_FALSE(g.title.intersects(g.margin));
   EXPECT_FALSE(g.bar.intersects(g.amounts));
   EXPECT_FALSE(g.bar.intersects(g.title));
+  EXPECT_FALSE(g.depends.intersects(g.amounts));
+  EXPECT_FALSE(g.depends.intersects(g.bar));
   EXPECT_LT(marginPosition(g, -0.2), g.zero);
   EXPECT_GT(marginPosition(g, 0.2), g.zero);
   EXPECT_DOUBLE_EQ(marginPosition(g, INFINITY), g.bar.right());

@@ -12,6 +12,7 @@ namespace jw {
 namespace {
 
 constexpr int kRowHeight = 38;
+constexpr int kDependsHeight = 29;  // more for the chosen row: two lines
 constexpr double kLowest = -0.5;
 constexpr double kHighest = 1.0;
 
@@ -63,7 +64,23 @@ QRectF paintAcceptance(QPainter& painter, QRectF title, const VerdictRow& row, c
   return title;
 }
 
-void paintTexts(QPainter& painter, const VerdictGeometry& g, const VerdictRow& row,
+/// Breaks between the parts ("a · b"), the second line elided.
+void drawTwoLines(QPainter& painter, const QRectF& rect, const QString& text, const QFont& font,
+                  const QColor& ink) {
+  const QFontMetricsF metrics(font);
+  const QString between = QStringLiteral(" · ");
+  qsizetype end = text.size();
+  while (end > 0 && metrics.horizontalAdvance(text.left(end)) > rect.width())
+    end = text.lastIndexOf(between, end - text.size() - 1);
+  if (end <= 0) end = std::max<qsizetype>(0, text.indexOf(between));
+  const double half = rect.height() / 2;
+  drawElided(painter, QRectF(rect.left(), rect.top(), rect.width(), half), Qt::AlignLeft,
+             text.left(end), font, ink);
+  drawElided(painter, QRectF(rect.left(), rect.top() + half, rect.width(), half), Qt::AlignLeft,
+             end < text.size() ? text.mid(end + between.size()) : QString(), font, ink);
+}
+
+void paintTexts(QPainter& painter, const VerdictGeometry& g, const VerdictRow& row, bool chosen,
                 const Palette& p) {
   const QFont strong = textFont(11, QFont::DemiBold);
   QRectF title = g.title;
@@ -74,6 +91,8 @@ void paintTexts(QPainter& painter, const VerdictGeometry& g, const VerdictRow& r
   const QColor ink = open && !row.missingField.isEmpty() ? p.accent : p.muted;
   drawElided(painter, open ? g.needs : g.amounts, open ? Qt::AlignLeft : Qt::AlignRight,
              row.amounts, textFont(11), ink);
+  if (chosen && !row.depends.isEmpty())
+    drawTwoLines(painter, g.depends, row.depends, textFont(11), p.muted);
   painter.setPen(inkOf(stateColour(row.state, p), p.panel));
   painter.setFont(strong);
   painter.drawText(g.margin, Qt::AlignRight | Qt::AlignVCenter, row.marginText);
@@ -93,6 +112,7 @@ VerdictGeometry verdictGeometry(const QRectF& row) {
   const double amountsWidth = std::min(136.0, g.needs.width() * 0.58);
   g.bar = QRectF(left, inner.top() + 22, g.needs.width() - amountsWidth - 10, 5);
   g.amounts = QRectF(inner.right() - amountsWidth, g.needs.top(), amountsWidth, g.needs.height());
+  g.depends = QRectF(left, inner.top() + 33, inner.right() - left, kDependsHeight - 1);
   g.zero = g.bar.left() + g.bar.width() * (0 - kLowest) / (kHighest - kLowest);
   return g;
 }
@@ -114,12 +134,14 @@ void VerdictDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
   if (m_stale) painter->setOpacity(0.5);
   drawStateMark(*painter, row.state, g.mark, 9, p);
   paintBar(*painter, g, row, p);
-  paintTexts(*painter, g, row, p);
+  paintTexts(*painter, g, row, index.row() == m_chosen, p);
   painter->restore();
 }
 
-QSize VerdictDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const {
-  return {200, kRowHeight};
+void VerdictDelegate::setChosen(int row) { m_chosen = row; }
+
+QSize VerdictDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex& index) const {
+  return {200, kRowHeight + (index.row() == m_chosen ? kDependsHeight : 0)};
 }
 
 }  // namespace jw

@@ -14,6 +14,7 @@ struct VerdictGeometry {
   QRectF bar;
   QRectF amounts;
   QRectF needs;     ///< of an open verdict, in place of bar and amounts
+  QRectF depends;   ///< of the chosen verdict, two lines of its own
   double zero = 0;  ///< x of margin 0 in the bar
 };
 
@@ -22,19 +23,21 @@ VerdictGeometry verdictGeometry(const QRectF& row);
 /// x [px] of a margin in the bar; −50 % and +100 % and beyond stand at its ends.
 double marginPosition(const VerdictGeometry& geometry, double margin);
 
-/// Draws one verdict in two lines.
+/// Draws one verdict in two lines; the chosen one in four, with what it depends on most.
 class VerdictDelegate : public QStyledItemDelegate {
   Q_OBJECT
 
  public:
   using QStyledItemDelegate::QStyledItemDelegate;
   void setStale(bool stale) { m_stale = stale; }
+  void setChosen(int row);  ///< −1 = none
   void paint(QPainter* painter, const QStyleOptionViewItem& option,
              const QModelIndex& index) const override;
   QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
 
  private:
   bool m_stale = false;
+  int m_chosen = -1;
 };
 
 }  // namespace jw

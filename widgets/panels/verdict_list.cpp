@@ -6,6 +6,14 @@
 #include "widgets/panels/verdict_delegate.h"
 
 namespace jw {
+namespace {
+
+QString describe(const VerdictRow& verdict, const QString& between) {
+  if (verdict.depends.isEmpty()) return verdict.sentence;
+  return verdict.sentence + between + VerdictList::tr("depends most on ") + verdict.depends;
+}
+
+}  // namespace
 
 void VerdictModel::setRows(std::vector<VerdictRow> rows) {
   if (rows.size() == m_rows.size()) {
@@ -33,8 +41,8 @@ QVariant VerdictModel::data(const QModelIndex& index, int role) const {
   const VerdictRow& verdict = row(index.row());
   switch (role) {
     case Qt::DisplayRole: return verdict.title;
-    case Qt::AccessibleTextRole:
-    case Qt::ToolTipRole: return verdict.sentence;
+    case Qt::AccessibleTextRole: return describe(verdict, QStringLiteral(", "));
+    case Qt::ToolTipRole: return describe(verdict, QStringLiteral("\n"));
     default: return {};
   }
 }
@@ -58,7 +66,6 @@ VerdictList::VerdictList(QWidget* parent)
   m_view->setAccessibleName(tr("Verdicts"));
   m_view->setModel(m_model);
   m_view->setItemDelegate(new VerdictDelegate(m_view));
-  m_view->setUniformItemSizes(true);
   m_view->setMouseTracking(true);
   m_view->setFrameShape(QFrame::NoFrame);
   m_view->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
@@ -79,12 +86,23 @@ void VerdictList::choose(const QModelIndex& index) {
   const VerdictRow& row = m_model->row(index.row());
   m_chosenId = row.id;
   m_chosenStage = row.stage;
+  growChosen();
   emit checkSelected(row.id, row.stage);
 }
 
 void VerdictList::activate(const QModelIndex& index) {
   const VerdictRow& row = m_model->row(index.row());
   if (!row.missingField.isEmpty()) emit fieldRequested(row.missingField);
+}
+
+/// The chosen row is taller.
+void VerdictList::growChosen() {
+  auto* delegate = static_cast<VerdictDelegate*>(m_view->itemDelegate());
+  const int row = m_model->find(m_chosenId, m_chosenStage);
+  if (row == m_grown) return;
+  m_grown = row;
+  delegate->setChosen(row);
+  emit delegate->sizeHintChanged({});
 }
 
 void VerdictList::restoreChoice() {
@@ -94,6 +112,7 @@ void VerdictList::restoreChoice() {
     m_view->clearSelection();
   else
     m_view->setCurrentIndex(m_model->index(row));
+  growChosen();
   m_restoring = false;
 }
 

@@ -47,12 +47,14 @@ class VerdictList : public QWidget {
   void choose(const QModelIndex& index);
   void activate(const QModelIndex& index);
   void restoreChoice();
+  void growChosen();
 
   VerdictModel* m_model;
   QListView* m_view;
   QLabel* m_counts;
   QString m_chosenId;
   int m_chosenStage = -1;
+  int m_grown = -1;  // row that is taller
   bool m_restoring = false;
 };
 

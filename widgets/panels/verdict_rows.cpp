@@ -9,6 +9,7 @@
 #include "core/checks/acceptance_check.h"
 #include "core/checks/check_order.h"
 #include "widgets/figures/missing_text.h"
+#include "widgets/panels/slope_text.h"
 #include "widgets/theme/number_text.h"
 
 namespace jw {
@@ -61,13 +62,22 @@ VerdictRow rowOf(const Check& check, const Project& project) {
   return row;
 }
 
+void addDepends(VerdictRow& row, const Check& check, const Snapshot& snapshot) {
+  if (!snapshot.sensitivities) return;
+  const MarginSlopes* slopes = snapshot.sensitivities->of(check.id, check.stage);
+  if (slopes)
+    row.depends = dependsText(*snapshot.sensitivities, *slopes, *snapshot.evaluatedProject);
+}
+
 }  // namespace
 
 std::vector<VerdictRow> verdictRows(const Snapshot& snapshot) {
   std::vector<VerdictRow> rows;
   if (!snapshot.evaluation || !snapshot.evaluatedProject) return rows;
-  for (const Check* check : worstFirst(snapshot.evaluation->checks))
+  for (const Check* check : worstFirst(snapshot.evaluation->checks)) {
     rows.push_back(rowOf(*check, *snapshot.evaluatedProject));
+    addDepends(rows.back(), *check, snapshot);
+  }
   return rows;
 }
 

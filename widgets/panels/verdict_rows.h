@@ -21,6 +21,7 @@ struct VerdictRow {
   QString sentence;       ///< for screen readers
   bool accepted = false;  ///< short or close, and someone has accepted it as it stands
   QString acceptance;     ///< "accepted" or "reopened"; empty if nobody has accepted it
+  QString depends;        ///< "ratio +2 · payload −1.1": strongest inputs; empty until known
 };
 
 /// The verdicts, worst first: short, close, open, holds; of one state by margin, the smallest

@@ -1,6 +1,7 @@
 #include "widgets/panels/working_panel.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <QApplication>
 #include <QClipboard>
@@ -11,6 +12,8 @@
 
 #include "widgets/figures/missing_text.h"
 #include "widgets/panels/acceptance_bar.h"
+#include "widgets/panels/remedy_section.h"
+#include "widgets/panels/slope_text.h"
 #include "widgets/panels/working_text.h"
 #include "widgets/theme/theme.h"
 
@@ -48,7 +51,8 @@ WorkingPanel::WorkingPanel(QWidget* parent)
       m_title(new QLabel(this)),
       m_text(new QTextBrowser(this)),
       m_copy(makeCopyButton()),
-      m_acceptance(new AcceptanceBar(this)) {
+      m_acceptance(new AcceptanceBar(this)),
+      m_remedies(new RemedySection(this)) {
   setObjectName(QStringLiteral("working"));
   m_title->setProperty("role", "title");
   m_title->setWordWrap(true);
@@ -72,8 +76,9 @@ WorkingPanel::WorkingPanel(QWidget* parent)
   column->addLayout(body, 1);
   column->addWidget(m_acceptance);
   connect(m_acceptance, &AcceptanceBar::editRequested, this, &WorkingPanel::editRequested);
-  connect(m_text, &QTextBrowser::anchorClicked, this,
-          [this](const QUrl& link) { emit fieldRequested(fieldOfLink(link.toString())); });
+  connect(m_text, &QTextBrowser::anchorClicked, this, &WorkingPanel::follow);
+  connect(m_remedies, &RemedySection::changed, this, &WorkingPanel::fill);
+  connect(m_remedies, &RemedySection::editRequested, this, &WorkingPanel::editRequested);
   showNothing();
 }
 
@@ -93,7 +98,12 @@ QToolButton* WorkingPanel::makeCopyButton() {
   return button;
 }
 
+void WorkingPanel::follow(const QUrl& link) {
+  if (!m_remedies->follow(link.toString())) emit fieldRequested(fieldOfLink(link.toString()));
+}
+
 void WorkingPanel::showNothing() {
+  m_remedies->showCheck(m_snapshot, nullptr);
   m_plain.clear();
   m_markdown.clear();
   m_title->setText(tr("Working"));
@@ -102,6 +112,19 @@ void WorkingPanel::showNothing() {
   m_text->setHtml(
       QStringLiteral("<p style='color:%1'>%2</p>")
           .arg(jw::palette().muted.name(), tr("Choose a verdict to see how it came about.")));
+}
+
+/// A line's room is kept while the answer is not there yet.
+QString WorkingPanel::slopesHtml(const Check& check) const {
+  const Palette& p = jw::palette();
+  if (check.state == CheckState::Open || !std::isfinite(check.margin)) return {};
+  const auto& slopes = m_snapshot.sensitivities;
+  const MarginSlopes* known = slopes ? slopes->of(check.id, check.stage) : nullptr;
+  const QString words = known    ? dependsHtml(*slopes, *known, *m_snapshot.evaluatedProject, p)
+                        : slopes ? QString()
+                                 : tr("Depends most on …");
+  return QStringLiteral("<p style='margin-top:0px; margin-bottom:7px; color:%1'>%2</p>")
+      .arg(p.muted.name(), words);
 }
 
 void WorkingPanel::fill() {
@@ -115,9 +138,11 @@ void WorkingPanel::fill() {
   m_copy->setEnabled(true);
   m_acceptance->showCheck(check, m_snapshot.stale);
   m_title->setText(tr("Working · %1").arg(lowerFirst(QString::fromStdString(check->title))));
+  m_remedies->showCheck(m_snapshot, check);
   const bool open = check->state == CheckState::Open;
   const int scrolled = m_text->verticalScrollBar()->value();
-  QString html = workingHtml(*check, working, jw::palette());
+  QString html = workingHtml(*check, working, jw::palette()) + slopesHtml(*check) +
+                 m_remedies->html(jw::palette());
   if (open) html.prepend(openHtml(*check, project, jw::palette()));
   // A scroll bar that goes and comes back would have the text laid out twice.
   if (m_text->verticalScrollBar()->isVisible())

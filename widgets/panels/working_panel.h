@@ -12,8 +12,10 @@
 namespace jw {
 
 class AcceptanceBar;
+class RemedySection;
 
-/// How the chosen verdict came about: formula, symbols with value and origin, result and source.
+/// How the chosen verdict came about: formula, symbols with value and origin, result and source;
+/// what it depends on most, and what would make it hold.
 class WorkingPanel : public QWidget {
   Q_OBJECT
 
@@ -29,7 +31,8 @@ class WorkingPanel : public QWidget {
 
  signals:
   void fieldRequested(const QString& path);
-  void editRequested(const jw::Edit& edit);  ///< to accept the verdict, or withdraw that
+  /// To accept the verdict, withdraw that, or apply a remedy.
+  void editRequested(const jw::Edit& edit);
 
  protected:
   void changeEvent(QEvent* event) override;
@@ -38,6 +41,8 @@ class WorkingPanel : public QWidget {
   void fill();
   void showNothing();
   QToolButton* makeCopyButton();
+  QString slopesHtml(const Check& check) const;
+  void follow(const QUrl& link);
 
   Snapshot m_snapshot;
   QString m_id;
@@ -48,6 +53,7 @@ class WorkingPanel : public QWidget {
   QTextBrowser* m_text;
   QToolButton* m_copy;
   AcceptanceBar* m_acceptance;
+  RemedySection* m_remedies;
 };
 
 }  // namespace jw
