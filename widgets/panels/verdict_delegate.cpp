@@ -72,7 +72,8 @@ void drawTwoLines(QPainter& painter, const QRectF& rect, const QString& text, co
   qsizetype end = text.size();
   while (end > 0 && metrics.horizontalAdvance(text.left(end)) > rect.width())
     end = text.lastIndexOf(between, end - text.size() - 1);
-  if (end <= 0) end = std::max<qsizetype>(0, text.indexOf(between));
+  if (end <= 0) end = text.indexOf(between);  // one part alone is too wide
+  if (end < 0) end = text.size();
   const double half = rect.height() / 2;
   drawElided(painter, QRectF(rect.left(), rect.top(), rect.width(), half), Qt::AlignLeft,
              text.left(end), font, ink);
