@@ -3,7 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "app/cautions.h"
+#include "core/checks/cautions.h"
 #include "app/check_report.h"
 
 namespace jw {

@@ -6,7 +6,7 @@
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
-#include "app/cautions.h"
+#include "core/checks/cautions.h"
 #include "app/fields_report.h"
 
 namespace jw {

@@ -4,7 +4,7 @@
 #include <QStatusBar>
 #include <QVBoxLayout>
 
-#include "app/cautions.h"
+#include "core/checks/cautions.h"
 #include "app/main_window.h"
 #include "app/window_layout.h"
 

@@ -6,7 +6,7 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-#include "app/cautions.h"
+#include "core/checks/cautions.h"
 #include "app/text_table.h"
 #include "core/checks/check_order.h"
 

@@ -3,7 +3,7 @@
 #include <QBuffer>
 #include <QDir>
 
-#include "app/cautions.h"
+#include "core/checks/cautions.h"
 #include "app/check_report.h"
 #include "app/page_flow.h"
 #include "app/project_file.h"
@@ -124,6 +124,7 @@ QByteArray reviewPdf(const Review& given) {
     addBlocks(flow, reviewInputs(review));
     flow.newPage();
     addBlocks(flow, reviewWorkings(review));
+    addBlocks(flow, reviewFigureWorkings(review));
     flow.addHtml(reviewCautions());
   }
   return bytes;

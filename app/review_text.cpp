@@ -4,11 +4,11 @@
 
 #include <fmt/format.h>
 
-#include "app/cautions.h"
 #include "app/check_report.h"
 #include "app/html_text.h"
 #include "app/page_style.h"
 #include "core/checks/acceptance_check.h"
+#include "core/checks/cautions.h"
 #include "core/model/field_catalogue.h"
 
 namespace jw {
@@ -69,25 +69,41 @@ QString workingHead(const Check& check) {
       .arg(qt(htmlText(check.title)), stateHtml(check.state), margin, acceptedLine(check));
 }
 
+constexpr int kPrinted = 6;  // digits enough to compute the working again
+
 QString symbolRow(const WorkingSymbol& symbol) {
+  const std::string value = formatQuantity(symbol.value, symbol.quantity, symbol.unit, kPrinted);
+  const QString origin = symbol.expression.empty() ? qt(htmlText(symbol.origin))
+                                                   : "= " + qt(htmlSymbol(symbol.expression));
   return QString(
              "<tr><td>%1</td><td>%2</td><td align=\"right\">%3</td>"
              "<td class=\"muted\">%4</td></tr>")
-      .arg(qt(htmlSymbol(symbol.symbol)), qt(htmlText(symbol.label)),
-           qt(htmlText(formatQuantity(symbol.value, symbol.quantity, symbol.unit))),
-           qt(htmlText(symbol.origin)));
+      .arg(qt(htmlSymbol(symbol.symbol)), qt(htmlText(symbol.label)), qt(htmlText(value)), origin);
+}
+
+QString mutedLine(const std::string& text) {
+  return text.empty() ? QString() : "<p class=\"muted\">" + qt(htmlSymbol(text)) + "</p>";
+}
+
+QString workingBody(const Working& working) {
+  QString html = QString("<p class=\"formula\">%1</p>").arg(qt(htmlSymbol(working.formula)));
+  html += kTable;
+  for (const WorkingSymbol& symbol : working.symbols) html += symbolRow(symbol);
+  for (const WorkingSymbol& symbol : working.results) html += symbolRow(symbol);
+  html += QString("</table><p><b>%1</b></p>").arg(qt(htmlSymbol(working.result)));
+  if (!working.caution.empty()) html += "<p>" + qt(htmlSymbol(working.caution)) + "</p>";
+  return html + mutedLine(working.source) + mutedLine(working.note);
 }
 
 QString workingBlock(const Review& review, const Check& check) {
-  const Working working = explain(*review.snapshot.project, *review.snapshot.evaluation, check);
-  QString html = workingHead(check);
-  html += QString("<p class=\"formula\">%1</p>").arg(qt(htmlSymbol(working.formula)));
-  html += kTable;
-  for (const WorkingSymbol& symbol : working.symbols) html += symbolRow(symbol);
-  html += QString("</table><p><b>%1</b></p><p class=\"muted\">%2</p>")
-              .arg(qt(htmlSymbol(working.result)), qt(htmlSymbol(working.source)));
-  if (!working.note.empty()) html += "<p class=\"muted\">" + qt(htmlSymbol(working.note)) + "</p>";
-  return html;
+  return workingHead(check) +
+         workingBody(explain(*review.snapshot.project, *review.snapshot.evaluation, check));
+}
+
+QString figureBlock(const Review& review, const NamedQuantity& figure) {
+  return QString("<h3>%1</h3>").arg(qt(htmlText(figure.label))) +
+         workingBody(
+             explainQuantity(*review.snapshot.project, *review.snapshot.evaluation, figure.id));
 }
 
 }  // namespace
@@ -166,6 +182,15 @@ QStringList reviewWorkings(const Review& review) {
     blocks << workingBlock(review, *check);
   }
   if (!blocks.isEmpty()) blocks.first().prepend("<h2>Working</h2>");
+  return blocks;
+}
+
+QStringList reviewFigureWorkings(const Review& review) {
+  QStringList blocks;
+  for (const NamedQuantity& figure : review.snapshot.evaluation->quantities) {
+    if (isSet(figure.value)) blocks << figureBlock(review, figure);
+  }
+  if (!blocks.isEmpty()) blocks.first().prepend("<h2>Working of the headline figures</h2>");
   return blocks;
 }
 

@@ -18,6 +18,8 @@ QString reviewQuantities(const Review& review);
 QStringList reviewInputs(const Review& review);
 /// One block for each verdict, worst first.
 QStringList reviewWorkings(const Review& review);
+/// One block for each headline figure that is known.
+QStringList reviewFigureWorkings(const Review& review);
 QString reviewCautions();
 
 }  // namespace jw

@@ -5,7 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "app/cautions.h"
+#include "core/checks/cautions.h"
 #include "app/check_report.h"
 #include "app/csv_text.h"
 #include "app/text_table.h"

@@ -10,7 +10,7 @@ jw_program_packages=(
 )
 # What the tests and benches take besides.
 jw_test_packages=(
-  ccache clang-format libbenchmark-dev libgmock-dev libgtest-dev
+  ccache clang-format libbenchmark-dev libgmock-dev libgtest-dev libmuparser-dev
   locales x11-utils xauth xvfb
 )
 

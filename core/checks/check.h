@@ -48,15 +48,20 @@ struct WorkingSymbol {
   std::string_view unit;  ///< display unit
   std::string origin;     ///< "typed", "from the cycle", "derived"
   std::string path;       ///< the field, when it was typed
+  /// What it follows from, in symbols that stand before it ("T_av / N"); empty: it is given, or
+  /// comes from the arrays of the cycle, which its origin says.
+  std::string expression = {};
 };
 
-/// How a verdict came about.
+/// How a verdict or a headline figure came about: the results follow from the symbols.
 struct Working {
   std::string formula;  ///< "L = L_r · (T_r / T_av)³ · n_r / n_av"
   std::vector<WorkingSymbol> symbols;
-  std::string result;  ///< "L = 4 830 h: short of 7 000 h by 31 %"
-  std::string source;  ///< standard or textbook with section, or "common practice"
-  std::string note;    ///< assumptions and cautions
+  std::vector<WorkingSymbol> results;  ///< demand and capacity of a check, or the one figure
+  std::string result;                  ///< "L = 4 830 h: short of 7 000 h by 31 %"
+  std::string source;                  ///< standard or textbook with section, or "common practice"
+  std::string note;                    ///< assumptions and cautions
+  std::string caution = {};  ///< what the verdict must not be taken for, with the standard
 };
 
 }  // namespace jw

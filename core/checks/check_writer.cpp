@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <limits>
 
 #include <fmt/format.h>
 
+#include "core/checks/cautions.h"
 #include "core/model/field_catalogue.h"
 
 namespace jw {
@@ -84,6 +86,16 @@ std::string_view originOf(const FieldRef& field, double value) {
   return isDefault ? "usual value" : "typed";
 }
 
+/// The field's symbol; among the fields of several stages with the number of its own: "T_m2".
+std::string symbolAt(const FieldInfo& info, std::string_view path, int ownStage) {
+  constexpr std::string_view kStages = "transmission[";
+  std::string symbol(info.symbol);
+  if (ownStage >= 0 || path.substr(0, kStages.size()) != kStages) return symbol;
+  const int stage = std::atoi(path.data() + kStages.size()) + 1;
+  const bool subscript = symbol.find('_') != symbol.npos;
+  return fmt::format("{}{}{}", symbol, subscript ? "" : "_", stage);
+}
+
 /// "Over the daily mix: "pick" 50 %, cycle 2 20 %, idle 30 %."
 std::string mixText(const DailyMix& mix) {
   const auto percent = [](double share) {
@@ -126,7 +138,10 @@ void CheckWriter::show(double value, std::string_view path) {
   const auto field = findField(context_.project, path);
   if (!field) throw std::logic_error("a check names a field that does not exist");
   const FieldInfo& info = *field->info;
-  working_->symbols.push_back({std::string(info.symbol), std::string(info.label), value,
+  for (const WorkingSymbol& shown : working_->symbols) {
+    if (shown.path == path) return;
+  }
+  working_->symbols.push_back({symbolAt(info, path, context_.stage), std::string(info.label), value,
                                info.quantity, info.unit, std::string(originOf(*field, value)),
                                std::string(path)});
 }
@@ -164,9 +179,22 @@ double CheckWriter::value(double value, const Derived& about) {
                                  about.quantity,
                                  about.unit,
                                  std::string(about.origin),
-                                 {}});
+                                 {},
+                                 std::string(about.expression)});
   }
   return value;
+}
+
+std::string CheckWriter::cycleOrigin(Eigen::Index sample) const {
+  if (!working_) return {};
+  const double time = context_.result.cycle->time[sample];
+  return fmt::format("from the cycle at {}", formatQuantity(time, Quantity::Time, "s"));
+}
+
+void CheckWriter::follows(std::string_view demand, std::string_view capacity) {
+  if (!working_) return;
+  demandFrom_ = demand;
+  capacityFrom_ = capacity;
 }
 
 std::string_view CheckWriter::meanOrigin() const {
@@ -217,6 +245,17 @@ void CheckWriter::compareRise(double demand, double capacity, double base) {
   if (std::isinf(demand)) check_.margin = -1;
 }
 
+/// Demand and capacity as what follows from the symbols.
+void showResults(const Check& check, const CheckWriter& writer, Working& working) {
+  if (check.state == CheckState::Open) return;
+  const auto add = [&](const char* name, double value, const std::string& expression) {
+    working.results.push_back(
+        {name, {}, value, check.quantity, check.unit, "result", {}, expression});
+  };
+  add("Demand", check.demand, writer.demandFrom());
+  add("Capacity", check.capacity, writer.capacityFrom());
+}
+
 Check workOut(const CheckKind& kind, const CheckContext& context, Working* working) {
   Check check;
   check.id = kind.id;
@@ -232,7 +271,11 @@ Check workOut(const CheckKind& kind, const CheckContext& context, Working* worki
   kind.work(context, writer);
   if (!check.missing.empty()) check.margin = kUnset;
   check.state = stateOf(check.margin, context.project.requirements.targetMargin);
-  if (working) working->result = resultLine(check);
+  if (working) {
+    working->result = resultLine(check);
+    working->caution = cautionOf(kind.id);
+    showResults(check, writer, *working);
+  }
   return check;
 }
 

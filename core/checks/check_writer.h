@@ -33,7 +33,11 @@ struct Derived {
   Quantity quantity;
   std::string_view unit;
   std::string_view origin = "derived";
+  std::string_view expression = {};  ///< in the symbols shown before, as in WorkingSymbol
 };
+
+/// a_1 of ISO 281 over the reliability R.
+inline constexpr std::string_view kReliability = "0.05 + 0.95 · (ln(R) / ln(0.9))^{2/3}";
 
 /// Takes down one check as it is worked out: the numbers always, the working only if one is wanted.
 /// One function per check thus gives the verdict and its explanation.
@@ -54,6 +58,8 @@ class CheckWriter {
   /// A value on the way to the result. Returns it.
   double value(double value, const Derived& about);
 
+  /// Origin of a value at one sample: "from the cycle at 0.53 s".
+  std::string cycleOrigin(Eigen::Index sample) const;
   /// Origin of a mean: the daily mix where there is one.
   std::string_view meanOrigin() const;
   /// Whether the daily mix, if one is wanted, was evaluated; says in the note what it is.
@@ -69,6 +75,13 @@ class CheckWriter {
   /// For values on a scale with a zero of its own: both count from `base` (ambient, bus at rest).
   void compareRise(double demand, double capacity, double base);
 
+  /// What demand and capacity follow from, in the symbols shown: "S_h · |T_stat| / N" and "T_b".
+  void follows(std::string_view demand, std::string_view capacity);
+  /// The same of a headline figure, which is one value.
+  void follows(std::string_view figure) { follows(figure, {}); }
+  const std::string& demandFrom() const { return demandFrom_; }
+  const std::string& capacityFrom() const { return capacityFrom_; }
+
   bool explains() const { return working_ != nullptr; }
 
  private:
@@ -78,6 +91,8 @@ class CheckWriter {
   const CheckContext& context_;
   Check& check_;
   Working* working_;
+  std::string demandFrom_;
+  std::string capacityFrom_;
 };
 
 /// One kind of check; the list of all kinds is checkKinds().

@@ -13,6 +13,8 @@ constexpr std::string_view kSource =
     "Sine: T = 1.5 p \u03bb i_q in amplitude-invariant current, rms = amplitude / \u221a2; direct "
     "current: T = K_t I";
 
+constexpr std::string_view kDerating = "I_c · (T_s2 − T_s) / (T_s2 − T_s1)";
+
 /// Amperes in the controller's own measure per ampere of amplitude.
 double measureFactor(const CheckContext& context) {
   const bool amplitude = context.variant().controller.currentMeasure == CurrentMeasure::Amplitude;
@@ -38,7 +40,7 @@ void currentPeak(const CheckContext& context, CheckWriter& w) {
   const MotorDemand& demand = *context.result.demand;
   const double speed = context.result.chain->motorSpeed[at];
   w.value(demand.torque[at],
-          {"T", "Motor torque there", Quantity::Torque, "N*m", "from the cycle"});
+          {"T", "Motor torque there", Quantity::Torque, "N*m", w.cycleOrigin(at)});
   w.value(context.result.motor->drag(speed),
           {"T_drag", "No-load torque there", Quantity::Torque, "N*m"});
   w.value(context.result.motor->torquePerAmp / measureFactor(context),
@@ -48,8 +50,23 @@ void currentPeak(const CheckContext& context, CheckWriter& w) {
     w.value(demand.weakening[at] * measureFactor(context),
             {"I_d", "Weakening current there", Quantity::Current, "A"});
   }
-  w.value(peak, {"I_peak", measureLabel(context), Quantity::Current, "A", "from the cycle"});
+  const bool weakened = demand.weakening.size() > 0;
+  w.value(peak, {"I_peak", measureLabel(context), Quantity::Current, "A", w.cycleOrigin(at),
+                 weakened ? "" : "|T + T_drag| / K_t"});
+  w.follows("I_peak", "I_pk");
   w.compare(peak, limit);
+}
+
+std::string_view lastingSymbol(const CheckContext& context) {
+  return isSet(context.variant().controller.heatSink) ? "I_c,s" : "I_c";
+}
+
+/// In the catalogue's symbols of heat sink, start and end.
+std::string_view deratingExpression(const Controller& c) {
+  if (!isSet(c.deratingStart) || !isSet(c.deratingEnd) || c.heatSink <= c.deratingStart) {
+    return "I_c";
+  }
+  return c.heatSink >= c.deratingEnd ? "0" : kDerating;
 }
 
 /// Continuous current, derated if the heat sink's temperature is given.
@@ -61,7 +78,8 @@ double lastingCurrent(const CheckContext& context, CheckWriter& w) {
   w.input(controller.deratingStart, "controller.deratingStart");
   w.input(controller.deratingEnd, "controller.deratingEnd");
   return w.value(deratedContinuousCurrent(controller),
-                 {"I_c,s", "Continuous current at that heat sink", Quantity::Current, "A"});
+                 {"I_c,s", "Continuous current at that heat sink", Quantity::Current, "A",
+                  "derived", deratingExpression(controller)});
 }
 
 void currentRms(const CheckContext& context, CheckWriter& w) {
@@ -74,6 +92,7 @@ void currentRms(const CheckContext& context, CheckWriter& w) {
   const double rms =
       w.value(context.result.demand->currentRms * factor,
               {"I_rms", measureLabel(context), Quantity::Current, "A", "from the cycle"});
+  w.follows("I_rms", lastingSymbol(context));
   w.compare(rms, limit);
 }
 
@@ -90,6 +109,7 @@ void overload(const CheckContext& context, CheckWriter& w) {
   const double share = w.value(
       overloadShare(*context.result.cycle, current, lasting, peak, time),
       {"x_max", "Share of the allowed overload", Quantity::Fraction, "%", "from the cycle"});
+  w.follows("x_max", "1");
   w.compare(share, 1);
 }
 

@@ -1,6 +1,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <numbers>
 #include <span>
 
 #include "core/checks/check_writer.h"
@@ -55,15 +56,17 @@ void torquePeak(const CheckContext& context, CheckWriter& w) {
   const double peak = context.driveLoad().outputTorque.abs().maxCoeff(&at);
   w.at(at);
   w.value(peak, {"T_out", "Highest torque at the stage's output", Quantity::Torque, "N*m",
-                 "from the cycle"});
+                 w.cycleOrigin(at)});
+  w.follows("T_out", "T_p");
   w.compare(peak, limit);
 }
 
 void torqueAverage(const CheckContext& context, CheckWriter& w) {
-  w.formula("T_av = (\u2211|n| \u0394t |T|^p / \u2211|n| \u0394t)^(1/p) against T_A");
+  w.formula("T_av = (\u2211|n| \u0394t |T|^p / \u2211|n| \u0394t)^{1/p} against T_A");
   w.source(kMeanSource);
   const Stage& stage = context.drive();
   double limit = stage.averageTorque;
+  w.follows("T_av", isSet(limit) ? "T_A" : "T_r");
   if (isSet(limit)) {
     w.stageInput(limit, "averageTorque");
   } else {
@@ -85,7 +88,8 @@ void speedPeak(const CheckContext& context, CheckWriter& w) {
   Eigen::Index at = 0;
   const double peak = context.driveLoad().inputSpeed.abs().maxCoeff(&at);
   w.at(at);
-  w.value(peak, {"n_in", "Highest input speed", Quantity::AngularSpeed, "rpm", "from the cycle"});
+  w.value(peak, {"n_in", "Highest input speed", Quantity::AngularSpeed, "rpm", w.cycleOrigin(at)});
+  w.follows("n_in", "n_p");
   w.compare(peak, limit);
 }
 
@@ -96,6 +100,7 @@ void speedAverage(const CheckContext& context, CheckWriter& w) {
   if (!hasMeans(w)) return;
   const double mean = w.value(meanSpeed(context), {"n_av", "Average input speed",
                                                    Quantity::AngularSpeed, "rpm", w.meanOrigin()});
+  w.follows("n_av", "n_A");
   w.compare(mean, limit);
 }
 
@@ -106,10 +111,14 @@ bool lastsByContacts(const Stage& stage) {
 
 double contactLife(const CheckContext& context, double speed, CheckWriter& w) {
   const Stage& stage = context.drive();
-  w.formula("L = a_1 (C_c / F_N)^(10/3) 10^6 / passes per second against L_w");
+  w.formula("L = a_1 (C_c / F_N)^p 10^6 / \u03bd against L_w");
   w.source("ISO 281 carried over to a rolling contact; read second-hand");
   w.stageInput(stage.traction.contactRating, "contactRating");
   w.stageInput(stage.traction.contactForce, "contactForce");
+  w.value(10.0 / 3, {"p", "Exponent of line contact", Quantity::Number, "1", "ISO 281"});
+  const auto passes = contactPasses(stage.traction);
+  w.value(passes ? passes->most() * speed / (2 * std::numbers::pi) : kUnset,
+          {"\u03bd", "Load changes of the surface a second", Quantity::Frequency, "Hz"});
   return tractionLife(stage.traction, speed).value_or(speed > 0 ? kUnset : kForever);
 }
 
@@ -140,9 +149,15 @@ void life(const CheckContext& context, CheckWriter& w) {
   }
   const double basic = lastsByContacts(context.drive()) ? contactLife(context, speed, w)
                                                         : ratedLifeReached(context, speed, w);
-  const double factor = w.value(reliabilityFactor(wanted.reliability),
-                                {"a_1", "Factor of the reliability", Quantity::Number, "1"});
-  w.compare(wanted.life, w.value(factor * basic, {"L", "Life reached", Quantity::Time, "h"}));
+  const double factor =
+      w.value(reliabilityFactor(wanted.reliability),
+              {"a_1", "Factor of the reliability", Quantity::Number, "1", "derived", kReliability});
+  const std::string_view expression = lastsByContacts(context.drive())
+                                          ? "a_1 · (C_c / F_N)^p · 10^6 / \u03bd"
+                                          : "a_1 · L_r · (T_r / T_av)^p · n_r / n_av";
+  w.follows("L_w", "L");
+  w.compare(wanted.life, w.value(factor * basic, {"L", "Life reached", Quantity::Time, "h",
+                                                  "derived", expression}));
 }
 
 constexpr std::array kKinds{

@@ -28,6 +28,13 @@ Reach reachOf(const Load& load, double lowest, double highest) {
   return {middle, std::max(highest - middle, middle - lowest), (load.stopHigh - load.stopLow) / 2};
 }
 
+/// The same as expressions.
+void followReach(const Load& load, CheckWriter& w) {
+  if (!isSet(load.stopLow)) return w.follows("q_max − q_min", "q_hi − q_min");
+  if (!isSet(load.stopHigh)) return w.follows("q_max − q_min", "q_max − q_lo");
+  w.follows("max(q_max − q_0, q_0 − q_min)", "(q_hi − q_lo) / 2");
+}
+
 /// [N·m] omega sqrt(k J) of all that turns with the joint, running into a stop of stiffness k: all
 /// of its energy J omega² / 2 goes into the stop's spring.
 void impact(const CheckContext& context, CheckWriter& w) {
@@ -43,7 +50,8 @@ void impact(const CheckContext& context, CheckWriter& w) {
       context.result.cycle->speed.abs().maxCoeff(),
       {"\u03c9", "Top speed of the cycle", Quantity::AngularSpeed, "rpm", "from the cycle"});
   w.value(speed * std::sqrt(load.stopStiffness * inertia),
-          {"T_st", "Torque of running into a stop at top speed", Quantity::Torque, "N*m"});
+          {"T_st", "Torque of running into a stop at top speed", Quantity::Torque, "N*m", "derived",
+           "\u03c9 · \u221a(k_st · J)"});
   w.note(
       "T_st = \u03c9 \u221a(k_st J): energy into the stop's spring, the drive taken as rigid, motor "
       "torque and gravity not counted.");
@@ -64,11 +72,12 @@ void endStops(const CheckContext& context, CheckWriter& w) {
   angle.minCoeff(&lowest);
   angle.maxCoeff(&highest);
   w.value(angle[lowest],
-          {"q_min", "Lowest angle of the cycle", Quantity::Angle, "deg", "from the cycle"});
+          {"q_min", "Lowest angle of the cycle", Quantity::Angle, "deg", w.cycleOrigin(lowest)});
   w.value(angle[highest],
-          {"q_max", "Highest angle of the cycle", Quantity::Angle, "deg", "from the cycle"});
+          {"q_max", "Highest angle of the cycle", Quantity::Angle, "deg", w.cycleOrigin(highest)});
   const Reach reach = reachOf(load, angle[lowest], angle[highest]);
   w.value(reach.from, {"q_0", "Measured from", Quantity::Angle, "deg"});
+  followReach(load, w);
   w.at(angle[highest] - reach.from >= reach.from - angle[lowest] ? highest : lowest);
   impact(context, w);
   // A cycle that stands still beyond its only stop has no travel to compare.

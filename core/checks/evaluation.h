@@ -86,6 +86,9 @@ Evaluation evaluate(const Project& project, std::stop_token stop = {});
 /// The working of one of `evaluation`'s checks.
 Working explain(const Project& project, const Evaluation& evaluation, const Check& check);
 
+/// The working of one of `evaluation`'s headline figures; empty if no figure has this id.
+Working explainQuantity(const Project& project, const Evaluation& evaluation, std::string_view id);
+
 /// The headline figure with this id, NaN if there is none.
 double quantityValue(const Evaluation& evaluation, std::string_view id);
 

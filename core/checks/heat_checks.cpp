@@ -12,6 +12,9 @@ namespace {
 constexpr std::string_view kNetworkSource =
     "Two-node thermal network, its periodic state by one affine solve (Hughes and Drury, Electric "
     "Motors and Drives; from memory)";
+/// 1 % of the rise less for every 100 m above 1000 m.
+constexpr std::string_view kDerated =
+    "T_a + (T_cl − T_a) · (1 − (min(max(h, 1000), 4000) − 1000) / 10000)";
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 const PeriodicHeat& periodic(const CheckContext& context) { return context.result.heat->periodic; }
@@ -103,9 +106,13 @@ void windingTemperature(const CheckContext& context, CheckWriter& w) {
   w.note(
       "Peak of the winding once the cycle has been repeated for hours, as the mean of all phases. "
       "At standstill one phase may carry the whole amplitude and gets hotter than that.");
+  w.value(windingLimit(context.variant().motor),
+          {"T_cl", "Limit of the winding's class, or as given", Quantity::Temperature, "degC"});
+  w.input(context.project.requirements.ambient, "requirements.ambient");
+  w.input(context.project.requirements.altitude, "requirements.altitude");
   const double limit =
-      w.value(windingLimitThere(context),
-              {"T_lim", "Winding limit, derated for altitude", Quantity::Temperature, "degC"});
+      w.value(windingLimitThere(context), {"T_lim", "Winding limit, derated for altitude",
+                                           Quantity::Temperature, "degC", "derived", kDerated});
   if (!hasHeat(w)) return;
   showNetwork(context, w);
   w.value(periodic(context).windingMean,
@@ -114,6 +121,7 @@ void windingTemperature(const CheckContext& context, CheckWriter& w) {
   const HottestNode hottest = hottestWinding(context);
   w.value(hottest.peak, {"T_peak", "Winding, peak", Quantity::Temperature, "degC", w.meanOrigin()});
   atHottest(hottest, periodic(context).winding, w);
+  w.follows("T_peak", "T_lim");
   compareHeat(context, w, hottest.peak, limit);
 }
 
@@ -128,6 +136,7 @@ void housingTemperature(const CheckContext& context, CheckWriter& w) {
   showDay(context, w, &DailyMix::housingMean);
   const HottestNode hottest = hottestHousing(context);
   w.value(hottest.peak, {"T_peak", "Housing, peak", Quantity::Temperature, "degC", w.meanOrigin()});
+  w.follows("T_peak", "T_h,max");
   atHottest(hottest, periodic(context).housing, w);
   compareHeat(context, w, hottest.peak, limit);
 }
@@ -151,7 +160,8 @@ void magnet(const CheckContext& context, CheckWriter& w) {
   Eigen::Index at = 0;
   const double peak = context.result.demand->current.abs().maxCoeff(&at);
   w.at(at);
-  w.value(peak, {"I_peak", "Highest current, amplitude", Quantity::Current, "A", "from the cycle"});
+  w.value(peak,
+          {"I_peak", "Highest current, amplitude", Quantity::Current, "A", w.cycleOrigin(at)});
   const double hot =
       periodic(context).runaway ? motor.demagnetizingTemperature : periodic(context).housingPeak;
   // With a positive coefficient (ferrite) the cold magnet is the weaker one.
@@ -160,6 +170,7 @@ void magnet(const CheckContext& context, CheckWriter& w) {
   const double factor =
       1 + motor.demagnetizingCoefficient * (worst - motor.demagnetizingTemperature);
   w.value(worst, {"T_mag", "Magnet, where it is weakest", Quantity::Temperature, "degC"});
+  w.follows("I_peak", "max(0, I_dm · (1 + \u03b1_dm · (T_mag − T_dm)))");
   w.compare(peak, std::max(0.0, stated * factor));
 }
 
@@ -187,6 +198,7 @@ void touchTemperature(const CheckContext& context, CheckWriter& w) {
   w.value(hottest.peak,
           {"T_housing", "Housing, peak", Quantity::Temperature, "degC", w.meanOrigin()});
   atHottest(hottest, periodic(context).housing, w);
+  w.follows("T_housing", "T_burn");
   compareHeat(context, w, hottest.peak, limit);
 }
 

@@ -24,7 +24,9 @@ void inertiaRatio(const CheckContext& context, CheckWriter& w) {
       w.value(context.result.chain->inertiaAtMotor,
               {"J_refl", "Stages and load at the motor shaft", Quantity::Inertia, "kg*cm^2"});
   const double ratio = w.value(reflected / (motor.rotorInertia + motor.brakeInertia),
-                               {"\u03ba", "Inertia ratio", Quantity::Number, "1"});
+                               {"\u03ba", "Inertia ratio", Quantity::Number, "1", "derived",
+                                motor.brakeInertia > 0 ? "J_refl / (J_m + J_b)" : "J_refl / J_m"});
+  w.follows("\u03ba", "\u03ba_max");
   w.compare(ratio, limit);
 }
 
@@ -66,9 +68,11 @@ void holding(const CheckContext& context, CheckWriter& w) {
           {"q", "at the joint angle", Quantity::Angle, "deg"});
   const double ratio = w.value(std::abs(context.result.chain->ratio),
                                {"N", "Ratio from motor to joint", Quantity::Ratio, "1"});
-  const double torque =
-      w.value(factor * std::abs(pose.torque) / ratio,
-              {"T_h", "Torque to hold at the motor shaft", Quantity::Torque, "N*m"});
+  const double torque = w.value(factor * std::abs(pose.torque) / ratio,
+                                {"T_h", "Torque to hold at the motor shaft", Quantity::Torque,
+                                 "N*m", "derived", "S_h · |T_stat| / N"});
+  const bool brake = context.project.requirements.holdingMeans == HoldingMeans::Brake;
+  w.follows("T_h", brake ? "T_b" : "T_c");
   w.compare(torque, capacity);
 }
 

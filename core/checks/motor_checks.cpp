@@ -31,6 +31,14 @@ void showVoltage(const CheckContext& context, CheckWriter& w) {
   }
 }
 
+/// A cycle that asks for nothing at all.
+void nothingAsked(const CheckContext& context, CheckWriter& w) {
+  const double stall = w.value(context.result.envelope->stallTorque,
+                               {"T_stall", "Peak torque at standstill", Quantity::Torque, "N*m"});
+  w.follows("0", "T_stall");
+  w.compare(0, stall);
+}
+
 void motorTorque(const CheckContext& context, CheckWriter& w) {
   w.formula("margin = f - 1, f (n, T) on the edge of the envelope");
   w.source(machineSource(context));
@@ -42,16 +50,18 @@ void motorTorque(const CheckContext& context, CheckWriter& w) {
   const bool envelope = w.has(Part::Envelope);
   if (!w.has(Part::Demand) || !envelope) return;
   const TightestPoint& tightest = *context.result.tightest;
-  if (tightest.sample < 0) return w.compare(0, context.result.envelope->stallTorque);
+  if (tightest.sample < 0) return nothingAsked(context, w);
   const MotorDemand& demand = *context.result.demand;
   w.at(tightest.sample);
+  const std::string there = w.cycleOrigin(tightest.sample);
   w.value(context.result.chain->motorSpeed[tightest.sample],
-          {"n", "Motor speed there", Quantity::AngularSpeed, "rpm", "from the cycle"});
+          {"n", "Motor speed there", Quantity::AngularSpeed, "rpm", there});
   const double torque =
-      w.value(demand.torque[tightest.sample], {"T", "Motor torque there, rotor inertia included",
-                                               Quantity::Torque, "N*m", "from the cycle"});
+      w.value(demand.torque[tightest.sample],
+              {"T", "Motor torque there, rotor inertia included", Quantity::Torque, "N*m", there});
   const double factor =
       w.value(tightest.factor, {"f", "Factor to the edge of the envelope", Quantity::Number, "1"});
+  w.follows("|T|", "f · |T|");
   w.compare(std::abs(torque), factor * std::abs(torque), factor - 1);
 }
 
@@ -64,11 +74,13 @@ void motorSpeed(const CheckContext& context, CheckWriter& w) {
   Eigen::Index at = 0;
   const double peak = context.result.chain->motorSpeed.abs().maxCoeff(&at);
   w.at(at);
-  w.value(peak, {"n_peak", "Highest motor speed", Quantity::AngularSpeed, "rpm", "from the cycle"});
+  w.value(peak,
+          {"n_peak", "Highest motor speed", Quantity::AngularSpeed, "rpm", w.cycleOrigin(at)});
   showVoltage(context, w);
   w.value(context.result.envelope->lowest.noLoadSpeed,
           {"n_0", "No-load speed", Quantity::AngularSpeed, "rpm"});
-  w.optionalInput(context.variant().motor.maxSpeed, "motor.maxSpeed");
+  const bool stated = isSet(w.optionalInput(context.variant().motor.maxSpeed, "motor.maxSpeed"));
+  w.follows("n_peak", stated ? "min(n_0, n_max)" : "n_0");
   w.compare(peak, context.result.envelope->lowest.speed);
 }
 
@@ -117,6 +129,7 @@ void motorContinuous(const CheckContext& context, CheckWriter& w) {
   w.value(limit.machine.copperLoss(current),
           {"P_Cu", "Copper loss at the winding limit", Quantity::Power, "W"});
   w.value(drag * speed, {"P_drag", "No-load loss", Quantity::Power, "W"});
+  w.follows("T_rms", "max(0, K_t · I_c − T_drag)");
   w.compare(demand.torqueRms, std::max(0.0, limit.machine.torquePerAmp * current - drag));
 }
 

@@ -15,6 +15,8 @@
 namespace jw {
 namespace {
 
+/// A million turns at the mean speed in radians.
+constexpr std::string_view kBearingLife = "a_1 · (C / P)^p · 10^6 · 2 · \u03c0 / n_av";
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 bool isReducer(const CheckContext& context) {
@@ -40,12 +42,18 @@ double ratioBehind(const CheckContext& context) {
   return ratio;
 }
 
+/// Whether rollers slip before the momentary torque is reached.
+bool slips(const CheckContext& context) {
+  const double slip = context.result.stages ? context.driveData().slipTorque : kInfinity;
+  return std::isfinite(slip) && !(context.drive().momentaryTorque < slip);
+}
+
 /// Torque the stage may carry a few times in its life; rollers slip beyond theirs.
 double momentaryLimit(const CheckContext& context, CheckWriter& w) {
   const Stage& stage = context.drive();
-  const double slip = context.result.stages ? context.driveData().slipTorque : kInfinity;
-  if (std::isfinite(slip) && !(stage.momentaryTorque < slip)) {
-    return w.value(slip, {"T_slip", "Torque at which the rollers slip", Quantity::Torque, "N*m"});
+  if (slips(context)) {
+    return w.value(context.driveData().slipTorque,
+                   {"T_slip", "Torque at which the rollers slip", Quantity::Torque, "N*m"});
   }
   return w.stageInput(stage.momentaryTorque, "momentaryTorque");
 }
@@ -59,14 +67,17 @@ void torqueMomentary(const CheckContext& context, CheckWriter& w) {
   const double peak =
       w.value(largestOutputTorque(context),
               {"T_out", "Highest torque of the cycle", Quantity::Torque, "N*m", "from the cycle"});
+  const std::string_view allowed = slips(context) ? "T_slip" : "T_m";
   const double emergency = context.project.requirements.emergencyTorque;
   if (!isSet(emergency)) {
     w.note("No emergency torque is given: only the cycle's own peak counts.");
+    w.follows("T_out", allowed);
     return w.compare(peak, limit);
   }
   w.input(emergency, "requirements.emergencyTorque");
   const double behind = w.value(ratioBehind(context),
                                 {"N_behind", "Ratio from here to the joint", Quantity::Ratio, "1"});
+  w.follows("max(T_out, T_em / N_behind)", allowed);
   w.compare(std::max(peak, emergency / behind), limit);
 }
 
@@ -112,11 +123,16 @@ void bearingLife(const CheckContext& context, CheckWriter& w) {
   const WearMeans means = bearingMeans(context);
   w.value(means.load, {"P", "Mean equivalent load", Quantity::Force, "N", w.meanOrigin()});
   w.value(means.speed, {"n_av", "Mean joint speed", Quantity::AngularSpeed, "rpm", w.meanOrigin()});
+  w.value(lifeExponent(bearing.element),
+          {"p", "Exponent of life over load", Quantity::Number, "1", "ISO 281"});
   const double basic =
       ratingLife(bearing.dynamicRating, means.load, lifeExponent(bearing.element), means.speed);
-  const double factor = w.value(reliabilityFactor(wanted.reliability),
-                                {"a_1", "Factor of the reliability", Quantity::Number, "1"});
-  w.compare(wanted.life, w.value(factor * basic, {"L", "Life reached", Quantity::Time, "h"}));
+  const double factor =
+      w.value(reliabilityFactor(wanted.reliability),
+              {"a_1", "Factor of the reliability", Quantity::Number, "1", "derived", kReliability});
+  w.follows("L_w", "L");
+  w.compare(wanted.life, w.value(factor * basic, {"L", "Life reached", Quantity::Time, "h",
+                                                  "derived", kBearingLife}));
 }
 
 void bearingStatic(const CheckContext& context, CheckWriter& w) {
@@ -137,9 +153,10 @@ void bearingStatic(const CheckContext& context, CheckWriter& w) {
   load.staticLoad.maxCoeff(&at);
   w.at(at);
   w.value(load.worstStaticLoad,
-          {"P_0", "Static equivalent load, largest", Quantity::Force, "N", "from the cycle"});
+          {"P_0", "Static equivalent load, largest", Quantity::Force, "N", w.cycleOrigin(at)});
   w.value(load.worstMoment,
           {"M", "Tilting moment, largest", Quantity::Torque, "N*m", "from the cycle"});
+  w.follows("s_0 · P_0", "C_0");
   w.compare(factor * load.worstStaticLoad, bearing.staticRating);
 }
 
@@ -157,7 +174,8 @@ void bearingMoment(const CheckContext& context, CheckWriter& w) {
   Eigen::Index at = 0;
   const double moment = forces.moment.maxCoeff(&at);
   w.at(at);
-  w.value(moment, {"M", "Tilting moment, largest", Quantity::Torque, "N*m", "from the cycle"});
+  w.value(moment, {"M", "Tilting moment, largest", Quantity::Torque, "N*m", w.cycleOrigin(at)});
+  w.follows("M", "M_c");
   w.compare(moment, limit);
 }
 
@@ -204,8 +222,13 @@ void geometry(const CheckContext& context, CheckWriter& w) {
   w.source(worst->source);
   w.note(used(*worst) > 0 ? fmt::format("Tightest: {}.", worst->label)
                           : "Every condition of shape is met; they have no margin to want.");
+  const auto k = 1 + std::distance(conditions.begin(), worst);
+  const std::string share = w.explains() ? fmt::format("max(0, d_{} / c_{})", k, k) : std::string();
+  const bool divides = used(*worst) > 0 && worst->capacity > 0;
   const double demand =
-      w.value(used(*worst), {"u", "Share used of the tightest condition", Quantity::Number, "1"});
+      w.value(used(*worst), {"u", "Share used of the tightest condition", Quantity::Number, "1",
+                             "derived", divides ? std::string_view(share) : std::string_view()});
+  w.follows("u", "1");
   w.compare(demand, 1);
 }
 
@@ -230,7 +253,11 @@ void teethInMesh(const CheckContext& context, CheckWriter& w) {
   const auto run = beltRun(belt);
   if (!run) return;
   w.value(run->smallWrap, {"\u03b8", "Arc of contact", Quantity::Angle, "deg"});
-  w.compare(wanted, w.value(run->teethInMesh, {"z", "Teeth in mesh", Quantity::Number, "1"}));
+  w.value(std::min(belt.motorPulleyTeeth, belt.jointPulleyTeeth),
+          {"z_s", "Teeth of the smaller pulley", Quantity::Number, "1"});
+  w.follows("z_m", "z");
+  w.compare(wanted, w.value(run->teethInMesh, {"z", "Teeth in mesh", Quantity::Number, "1",
+                                               "derived", "z_s · \u03b8 / (2 · \u03c0)"}));
 }
 
 constexpr std::array kKinds{

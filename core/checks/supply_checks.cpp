@@ -3,6 +3,8 @@
 #include <cmath>
 #include <span>
 
+#include <fmt/format.h>
+
 #include "core/checks/check_writer.h"
 #include "core/physics/supply_flow.h"
 
@@ -21,15 +23,34 @@ void powerPeak(const CheckContext& context, CheckWriter& w) {
       "source resistance takes its loss besides.");
   const Supply& supply = context.variant().supply;
   const double given = w.input(supply.powerPeak, "supply.powerPeak");
+  w.optionalInput(supply.voltage, "supply.voltage");
   w.optionalInput(supply.sourceResistance, "supply.sourceResistance");
   if (!w.has(Part::Supply)) return;
   Eigen::Index at = 0;
   context.result.demand->supplyPower.maxCoeff(&at);
   w.at(at);
   w.value(flow(context).powerPeak,
-          {"P", "Highest power drawn", Quantity::Power, "W", "from the cycle"});
+          {"P", "Highest power drawn", Quantity::Power, "W", w.cycleOrigin(at)});
   w.value(flow(context).voltageLowest, {"V", "Bus voltage then, sagged", Quantity::Voltage, "V"});
+  w.follows("P", supply.sourceResistance > 0 ? "min(P_pk, V_dc² / (4 · R_s))" : "P_pk");
   w.compare(flow(context).powerPeak, std::min(given, mostPower(supply)));
+}
+
+/// Share and mean power of every cycle of the day, and their sum as an expression.
+std::string showShares(const CheckContext& context, CheckWriter& w) {
+  std::string sum;
+  if (!w.explains()) return sum;
+  int k = 0;
+  for (const MixedCycle& cycle : context.result.mix->cycles) {
+    ++k;
+    const std::string share = fmt::format("s_{}", k);
+    const std::string power = fmt::format("P_{}", k);
+    w.value(cycle.share, {share, "Share of " + cycle.title, Quantity::Fraction, "%", "typed"});
+    w.value(cycle.powerMean,
+            {power, "Mean power of " + cycle.title, Quantity::Power, "W", "from that cycle"});
+    sum += fmt::format("{}{} · {}", sum.empty() ? "" : " + ", share, power);
+  }
+  return sum;
 }
 
 /// The same of a daily mix.
@@ -39,7 +60,9 @@ void powerOverTheDay(const CheckContext& context, CheckWriter& w, double limit) 
   const double mean = context.result.mix->powerMean;
   // Of another cycle the flow may lack the capacitance that takes what comes back.
   if (!isSet(mean)) w.input(context.variant().supply.busCapacitance, "supply.busCapacitance");
-  w.value(mean, {"P_mean", "Mean power drawn", Quantity::Power, "W", w.meanOrigin()});
+  const std::string sum = showShares(context, w);
+  w.value(mean, {"P_mean", "Mean power drawn", Quantity::Power, "W", w.meanOrigin(), sum});
+  w.follows("max(0, P_mean)", "P_c");
   w.compare(std::max(0.0, mean), limit);
 }
 
@@ -54,11 +77,17 @@ void powerMean(const CheckContext& context, CheckWriter& w) {
   if (context.result.mix) return powerOverTheDay(context, w, limit);
   w.value(flow(context).energy.drawn,
           {"E_drawn", "Energy drawn per cycle", Quantity::Energy, "J", "from the cycle"});
-  w.value(flow(context).energy.sourceLoss,
-          {"E_s", "Of it, lost in the source resistance", Quantity::Energy, "J", "from the cycle"});
+  if (context.variant().supply.sourceResistance > 0) {
+    w.value(flow(context).energy.sourceLoss, {"E_s", "Of it, lost in the source resistance",
+                                              Quantity::Energy, "J", "from the cycle"});
+  }
   w.value(flow(context).energy.returned,
           {"E_returned", "Energy taken back per cycle", Quantity::Energy, "J", "from the cycle"});
-  w.value(flow(context).powerMean, {"P_mean", "Mean power drawn", Quantity::Power, "W"});
+  w.value(context.result.cycle->period,
+          {"t_c", "Cycle time", Quantity::Time, "s", "from the cycle"});
+  w.value(flow(context).powerMean, {"P_mean", "Mean power drawn", Quantity::Power, "W", "derived",
+                                    "(E_drawn − E_returned) / t_c"});
+  w.follows("max(0, P_mean)", "P_c");
   w.compare(std::max(0.0, flow(context).powerMean), limit);
 }
 
@@ -84,7 +113,9 @@ void voltageRise(const CheckContext& context, CheckWriter& w) {
   const BusEnergy& energy = flow(context).energy;
   w.value(energy.regenerated,
           {"E_back", "Energy that comes back per cycle", Quantity::Energy, "J", "from the cycle"});
-  w.value(energy.voltagePeak, {"V", "Highest bus voltage", Quantity::Voltage, "V"});
+  w.value(energy.voltagePeak,
+          {"V", "Highest bus voltage", Quantity::Voltage, "V", "from the repeated cycle"});
+  w.follows("V", "V_lim");
   if (!energy.settles) w.note("The returned energy has no outlet: the voltage climbs every cycle.");
   w.compareRise(energy.voltagePeak, limit, supply.voltage);
 }
@@ -107,6 +138,7 @@ void brakeResistor(const CheckContext& context, CheckWriter& w) {
           {"P_mean", "Mean power of the resistor", Quantity::Power, "W", "from the cycle"});
   w.value(energy.brakePowerPeak,
           {"P_peak", "Peak power of the resistor", Quantity::Power, "W", "from the cycle"});
+  w.follows("max(P_mean / P_br,c, P_peak / P_br)", "1");
   w.compare(std::max(energy.brakePowerMean / lasting, energy.brakePowerPeak / peak), 1);
 }
 

@@ -92,6 +92,7 @@ void VerdictList::choose(const QModelIndex& index) {
 
 void VerdictList::activate(const QModelIndex& index) {
   const VerdictRow& row = m_model->row(index.row());
+  emit checkSelected(row.id, row.stage);  // again, should a figure's working be shown meanwhile
   if (!row.missingField.isEmpty()) emit fieldRequested(row.missingField);
 }
 

@@ -14,6 +14,7 @@
 #include "widgets/panels/acceptance_bar.h"
 #include "widgets/panels/remedy_section.h"
 #include "widgets/panels/slope_text.h"
+#include "widgets/panels/figure_menu.h"
 #include "widgets/panels/working_text.h"
 #include "widgets/theme/theme.h"
 
@@ -51,6 +52,7 @@ WorkingPanel::WorkingPanel(QWidget* parent)
       m_title(new QLabel(this)),
       m_text(new QTextBrowser(this)),
       m_copy(makeCopyButton()),
+      m_figures(new FigureMenu(this)),
       m_acceptance(new AcceptanceBar(this)),
       m_remedies(new RemedySection(this)) {
   setObjectName(QStringLiteral("working"));
@@ -65,6 +67,7 @@ WorkingPanel::WorkingPanel(QWidget* parent)
   auto* header = new QHBoxLayout;
   header->setContentsMargins(14, 10, 10, 6);
   header->addWidget(m_title, 1);
+  header->addWidget(makeFiguresButton());
   header->addWidget(m_copy);
   auto* body = new QVBoxLayout;
   body->setContentsMargins(14, 0, 10, 8);
@@ -102,6 +105,21 @@ void WorkingPanel::follow(const QUrl& link) {
   if (!m_remedies->follow(link.toString())) emit fieldRequested(fieldOfLink(link.toString()));
 }
 
+QToolButton* WorkingPanel::makeFiguresButton() {
+  auto* button = new QToolButton(this);
+  button->setObjectName(QStringLiteral("working.figures"));
+  button->setProperty("role", "link");
+  button->setText(tr("figures"));
+  button->setAccessibleName(tr("Working of a headline figure"));
+  button->setToolTip(tr("Headline figures of the design, each with its working"));
+  button->setMenu(m_figures);
+  button->setPopupMode(QToolButton::InstantPopup);
+  connect(m_figures, &QMenu::aboutToShow, this,
+          [this] { m_figures->showFigures(m_snapshot.evaluation.get()); });
+  connect(m_figures, &FigureMenu::figureChosen, this, &WorkingPanel::showFigure);
+  return button;
+}
+
 void WorkingPanel::showNothing() {
   m_remedies->showCheck(m_snapshot, nullptr);
   m_plain.clear();
@@ -129,6 +147,7 @@ QString WorkingPanel::slopesHtml(const Check& check) const {
 
 void WorkingPanel::fill() {
   const Evaluation* evaluation = m_snapshot.evaluation.get();
+  if (evaluation && m_snapshot.evaluatedProject && !m_figure.isEmpty()) return fillFigure();
   const Check* check = evaluation ? findCheck(*evaluation, m_id, m_stage) : nullptr;
   if (!check || !m_snapshot.evaluatedProject) return showNothing();
   const Project& project = *m_snapshot.evaluatedProject;
@@ -140,16 +159,37 @@ void WorkingPanel::fill() {
   m_title->setText(tr("Working · %1").arg(lowerFirst(QString::fromStdString(check->title))));
   m_remedies->showCheck(m_snapshot, check);
   const bool open = check->state == CheckState::Open;
-  const int scrolled = m_text->verticalScrollBar()->value();
   QString html = workingHtml(*check, working, jw::palette()) + slopesHtml(*check) +
                  m_remedies->html(jw::palette());
   if (open) html.prepend(openHtml(*check, project, jw::palette()));
+  setHtml(html);
+}
+
+/// Keeps the place that was scrolled to.
+void WorkingPanel::setHtml(const QString& html) {
+  const int scrolled = m_text->verticalScrollBar()->value();
   // A scroll bar that goes and comes back would have the text laid out twice.
   if (m_text->verticalScrollBar()->isVisible())
     m_text->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
   m_text->setHtml(html);
   m_text->setVerticalScrollBarPolicy(Qt::ScrollBarAsNeeded);
   m_text->verticalScrollBar()->setValue(scrolled);
+}
+
+void WorkingPanel::fillFigure() {
+  const Evaluation& evaluation = *m_snapshot.evaluation;
+  for (const NamedQuantity& figure : evaluation.quantities) {
+    if (figure.id != m_figure.toStdString()) continue;
+    const QString label = QString::fromUtf8(figure.label.data(), qsizetype(figure.label.size()));
+    const Working working = explainQuantity(*m_snapshot.evaluatedProject, evaluation, figure.id);
+    m_plain = figurePlain(label, working);
+    m_markdown = figureMarkdown(label, working);
+    m_copy->setEnabled(true);
+    m_acceptance->showCheck(nullptr, false);
+    m_remedies->showCheck(m_snapshot, nullptr);
+    m_title->setText(tr("Working · %1").arg(lowerFirst(label)));
+    setHtml(figureHtml(working, jw::palette()));
+  }
 }
 
 void WorkingPanel::showSnapshot(const Snapshot& snapshot) {
@@ -160,7 +200,13 @@ void WorkingPanel::showSnapshot(const Snapshot& snapshot) {
 void WorkingPanel::showCheck(const Snapshot& snapshot, const QString& id, int stage) {
   m_id = id;
   m_stage = stage;
+  m_figure.clear();
   showSnapshot(snapshot);
+}
+
+void WorkingPanel::showFigure(const QString& id) {
+  m_figure = id;
+  fill();
 }
 
 void WorkingPanel::changeEvent(QEvent* event) {

@@ -13,6 +13,7 @@ namespace jw {
 
 class AcceptanceBar;
 class RemedySection;
+class FigureMenu;
 
 /// How the chosen verdict came about: formula, symbols with value and origin, result and source;
 /// what it depends on most, and what would make it hold.
@@ -26,6 +27,8 @@ class WorkingPanel : public QWidget {
   void showSnapshot(const Snapshot& snapshot);
   /// Chooses a check and shows its working.
   void showCheck(const Snapshot& snapshot, const QString& id, int stage);
+  /// Chooses a headline figure by its id and shows its working.
+  void showFigure(const QString& id);
   QString plainText() const { return m_plain; }
   QString markdown() const { return m_markdown; }
 
@@ -40,18 +43,23 @@ class WorkingPanel : public QWidget {
  private:
   void fill();
   void showNothing();
+  void fillFigure();
+  void setHtml(const QString& html);
   QToolButton* makeCopyButton();
   QString slopesHtml(const Check& check) const;
   void follow(const QUrl& link);
+  QToolButton* makeFiguresButton();
 
   Snapshot m_snapshot;
   QString m_id;
+  QString m_figure;  ///< id of the headline figure that is shown instead of a check
   int m_stage = -1;
   QString m_plain;
   QString m_markdown;
   QLabel* m_title;
   QTextBrowser* m_text;
   QToolButton* m_copy;
+  FigureMenu* m_figures;
   AcceptanceBar* m_acceptance;
   RemedySection* m_remedies;
 };

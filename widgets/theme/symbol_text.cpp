@@ -69,7 +69,9 @@ QString plainOf(const SymbolRun& run) {
       below ? translated(run.text, QStringLiteral("0123456789"), QStringLiteral("₀₁₂₃₄₅₆₇₈₉"))
             : translated(run.text, QStringLiteral("0123456789-−"), QStringLiteral("⁰¹²³⁴⁵⁶⁷⁸⁹⁻⁻"));
   if (!script.isEmpty()) return script;
-  return (below ? QStringLiteral("_") : QStringLiteral("^")) + run.text;
+  if (below) return u'_' + run.text;
+  const bool compound = run.text.contains(u'/');  // "^{2/3}" is no quotient of a power
+  return compound ? QStringLiteral("^(%1)").arg(run.text) : u'^' + run.text;
 }
 
 }  // namespace

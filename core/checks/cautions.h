@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 #include <string_view>
 
 namespace jw {
@@ -33,5 +34,16 @@ inline constexpr std::array<std::string_view, 12> kCautions{
     "What is not modelled is not checked: shock, misuse, wear, contamination, assembly faults, "
     "control faults, fatigue of housings and fasteners.",
     "Try the design on a test stand before anyone relies on it."};
+
+/// The caution that belongs beside a check; empty if none does.
+constexpr std::string_view cautionOf(std::string_view check) {
+  constexpr std::size_t kHolding = 3, kStopping = 4, kStored = 5, kHot = 6, kCollision = 7;
+  if (check == "joint.holding") return kCautions[kHolding];
+  if (check.substr(0, 14) == "joint.stopping") return kCautions[kStopping];
+  if (check == "joint.collision") return kCautions[kCollision];
+  if (check == "supply.voltage_rise") return kCautions[kStored];
+  const bool hot = check == "motor.touch_temperature" || check == "supply.brake_resistor";
+  return hot ? kCautions[kHot] : std::string_view();
+}
 
 }  // namespace jw
