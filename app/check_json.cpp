@@ -3,8 +3,8 @@
 
 #include <nlohmann/json.hpp>
 
-#include "core/checks/cautions.h"
 #include "app/check_report.h"
+#include "core/checks/cautions.h"
 
 namespace jw {
 namespace {

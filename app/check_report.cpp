@@ -6,9 +6,9 @@
 
 #include <fmt/format.h>
 
-#include "core/checks/cautions.h"
 #include "app/text_table.h"
 #include "core/checks/acceptance_check.h"
+#include "core/checks/cautions.h"
 
 namespace jw {
 namespace {

@@ -56,9 +56,9 @@ void addFigure(CLI::App& app, FigureRequest& request) {
   command
       ->add_option(
           "--view", request.view,
-          "envelope, cycle, heat, overload, precision, efficiency, response, toolerror, tolerance, "
-          "distribution, tornado, envelopeband, families, familymap, search, power or drive "
-          "(drive2: stage 2)")
+          "envelope, cycle, heat, overload, ratio, sweep, map, precision, efficiency, response, "
+          "toolerror, tolerance, distribution, tornado, envelopeband, families, familymap, search, "
+          "power or drive (drive2: stage 2)")
       ->required()
       ->type_name("NAME");
   command->add_option("-o,--output", request.output, "File to write: .png, .svg or .pdf")

@@ -10,6 +10,7 @@
 #include "widgets/figures/families_figure.h"
 #include "widgets/figures/heat_figure.h"
 #include "widgets/figures/precision_figure.h"
+#include "widgets/figures/ratio_figure.h"
 #include "widgets/figures/search_figure.h"
 #include "widgets/figures/tolerance_figure.h"
 
@@ -31,6 +32,7 @@ FigurePane::FigurePane(const QString& name, QWidget* parent)
   addFigure(new EnvelopeFigure(stack_));
   addFigure(new CycleFigure(stack_));
   addFigure(new HeatFigure(stack_));
+  addFigure(new RatioFigure(stack_));
   addFigure(new DriveFigure(stack_));
   addFigure(new PrecisionFigure(stack_));
   addFigure(new ToleranceFigure(stack_));
@@ -58,7 +60,8 @@ QWidget* FigurePane::makeScroll() {
 QWidget* FigurePane::makeHeader() {
   auto* header = new QWidget(this);
   auto* row = new QHBoxLayout(header);
-  row->setContentsMargins(8, 0, 8, 0);
+  row->setContentsMargins(6, 0, 4, 0);
+  row->setSpacing(0);
   row->addWidget(tabs_, 1);
   const auto button = [&](const char* name, const QString& text, const QString& tip) {
     auto* made = new QToolButton(header);

@@ -6,8 +6,8 @@
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
-#include "core/checks/cautions.h"
 #include "app/fields_report.h"
+#include "core/checks/cautions.h"
 
 namespace jw {
 namespace {

@@ -4,9 +4,9 @@
 #include <QStatusBar>
 #include <QVBoxLayout>
 
-#include "core/checks/cautions.h"
 #include "app/main_window.h"
 #include "app/window_layout.h"
+#include "core/checks/cautions.h"
 
 namespace jw {
 namespace {

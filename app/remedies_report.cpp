@@ -6,8 +6,8 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-#include "core/checks/cautions.h"
 #include "app/text_table.h"
+#include "core/checks/cautions.h"
 #include "core/checks/check_order.h"
 
 namespace jw {

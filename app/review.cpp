@@ -3,17 +3,18 @@
 #include <QBuffer>
 #include <QDir>
 
-#include "core/checks/cautions.h"
 #include "app/check_report.h"
 #include "app/page_flow.h"
 #include "app/project_file.h"
 #include "app/review_text.h"
+#include "core/checks/cautions.h"
 #include "widgets/figures/drive_view.h"
 #include "widgets/figures/family_study.h"
 #include "widgets/figures/figure_export.h"
 #include "widgets/figures/figure_painting.h"
 #include "widgets/figures/precision_view.h"
 #include "widgets/figures/search_study.h"
+#include "widgets/figures/study_painting.h"
 #include "widgets/figures/tolerance_view.h"
 
 namespace jw {
@@ -47,6 +48,7 @@ bool isForReview(const QString& figureName, const Snapshot& snapshot) {
 /// All figures that can be drawn, one drawing for each stage.
 QStringList figuresOf(const Snapshot& snapshot) {
   QStringList names{"power", "envelope", "cycle", "heat", "overload"};
+  if (hasRatios(snapshot)) names << "ratio";
   const auto stages = int(snapshot.project->active().transmission.size());
   for (int k = 0; k < stages; ++k) {
     if (!driveView(snapshot, k).empty()) names << QString("drive%1").arg(k + 1);

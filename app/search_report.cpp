@@ -5,10 +5,10 @@
 
 #include <fmt/format.h>
 
-#include "core/checks/cautions.h"
 #include "app/check_report.h"
 #include "app/csv_text.h"
 #include "app/text_table.h"
+#include "core/checks/cautions.h"
 
 namespace jw {
 namespace {

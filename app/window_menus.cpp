@@ -91,12 +91,16 @@ void WindowMenus::buildShow(QMenu& menu) {
       front("envelope"));
   add(menu, tr("C&ycle"), QKeySequence(Qt::CTRL | Qt::Key_2), "action.cycle", front("cycle"));
   add(menu, tr("&Heat"), QKeySequence(Qt::CTRL | Qt::Key_3), "action.heat", front("heat"));
+  add(menu, tr("Rat&io"), QKeySequence(Qt::CTRL | Qt::Key_5), "action.ratio", front("ratio"));
   add(menu, tr("&Precision"), QKeySequence(Qt::CTRL | Qt::Key_4), "action.precision",
       front("precision"));
   add(menu, tr("To&lerance"), QKeySequence(Qt::CTRL | Qt::Key_8), "action.tolerance",
       front("tolerance"));
   add(menu, tr("D&rive picture"), QKeySequence(Qt::CTRL | Qt::Key_9), "action.drive",
       front("drive"));
+  add(menu, tr("&Families"), QKeySequence(Qt::CTRL | Qt::Key_6), "action.families",
+      front("families"));
+  add(menu, tr("&Search"), QKeySequence(Qt::CTRL | Qt::Key_7), "action.search", front("search"));
   split_ = add(menu, tr("T&wo figures"), QKeySequence(Qt::CTRL | Qt::Key_T), "action.split",
                [this] { window_.figures().setSplit(split_->isChecked()); });
   split_->setCheckable(true);

@@ -67,12 +67,12 @@ std::string titleIn(const std::vector<MarginColumn>& columns, const PointMargin&
 }
 
 /// Between a ratio that holds and its neighbour that does not.
-BandEnd bandEnd(const Sweeper& sweeper, const RatioSweep& sweep, std::size_t good,
-                std::size_t bad) {
+BandEnd bandEnd(const Sweeper& sweeper, const StudyRun& run, const RatioSweep& sweep,
+                std::size_t good, std::size_t bad) {
   double inside = sweep.ratio[good];
   double outside = sweep.ratio[bad];
   DesignPoint beyond = sweep.points[bad];
-  while (std::abs(outside - inside) > 1e-4 * inside) {
+  while (std::abs(outside - inside) > 1e-4 * inside && !run.stop.stop_requested()) {
     const double middle = (inside + outside) / 2;
     DesignPoint point = designPoint(evaluate(sweeper.at(middle)));
     if (point.holds()) {
@@ -98,8 +98,8 @@ void findBands(const Sweeper& sweeper, const StudyRun& run, RatioSweep& sweep) {
     std::size_t last = k;
     while (last + 1 < n && sweep.points[last + 1].holds()) ++last;
     FeasibleBand band{{sweep.ratio[k], {}, -1, {}}, {sweep.ratio[last], {}, -1, {}}};
-    if (k > 0) band.low = bandEnd(sweeper, sweep, k, k - 1);
-    if (last + 1 < n) band.high = bandEnd(sweeper, sweep, last, last + 1);
+    if (k > 0) band.low = bandEnd(sweeper, run, sweep, k, k - 1);
+    if (last + 1 < n) band.high = bandEnd(sweeper, run, sweep, last, last + 1);
     sweep.bands.push_back(std::move(band));
     k = last;
   }

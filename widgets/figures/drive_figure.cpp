@@ -1,11 +1,10 @@
 #include "widgets/figures/drive_figure.h"
 
 #include <QHBoxLayout>
-#include <QPainter>
 #include <QSignalBlocker>
-#include <QStyleOption>
 #include <QVBoxLayout>
 
+#include "widgets/figures/chooser.h"
 #include "widgets/figures/segment_button.h"
 #include "widgets/theme/symbol_text.h"
 
@@ -14,23 +13,6 @@ namespace {
 
 constexpr int kFrame = 30;          // [ms]
 constexpr double kTurnSpeed = 2.0;  // [rad/s] of the input, slow enough to follow
-
-// With the theme's arrow, which the style sheet leaves out.
-class StageChooser : public QComboBox {
- public:
-  using QComboBox::QComboBox;
-
- protected:
-  void paintEvent(QPaintEvent* event) override {
-    QComboBox::paintEvent(event);
-    constexpr int kArrowRoom = 20;
-    QPainter painter(this);
-    QStyleOption option;
-    option.initFrom(this);
-    option.rect = QRect(width() - kArrowRoom, 0, kArrowRoom, height());
-    style()->drawPrimitive(QStyle::PE_IndicatorArrowDown, &option, &painter, this);
-  }
-};
 
 }  // namespace
 
@@ -51,9 +33,7 @@ QWidget* DriveFigure::makeHeader() {
   auto* line = new QHBoxLayout(header);
   line->setContentsMargins(12, 6, 12, 0);
   line->setSpacing(6);
-  m_stages = new StageChooser(header);
-  m_stages->setObjectName(QStringLiteral("drive.stage"));
-  m_stages->setAccessibleName(tr("Stage that is drawn"));
+  m_stages = new Chooser(QStringLiteral("drive.stage"), tr("Stage that is drawn"), header);
   m_stages->setSizeAdjustPolicy(QComboBox::AdjustToContents);
   m_stages->setMaximumWidth(260);
   m_turn = makeSegmentButton(tr("turn"), QStringLiteral("drive.turn"), header);

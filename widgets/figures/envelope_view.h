@@ -64,9 +64,9 @@ struct EnvelopeView {
   QString peakName;
   QString lastingName;
   std::vector<PathSegment> path;
-  QVector<double> time;    ///< [s] of every sample of `track`
-  PlaneCurve track;        ///< the whole path
-  QVector<int> segmentOf;  ///< segment of every sample
+  QVector<double> time;          ///< [s] of every sample of `track`
+  PlaneCurve track;              ///< the whole path
+  QVector<int> segmentOf;        ///< segment of every sample
   std::vector<PathReach> reach;  ///< where the path may lie; empty = not asked
   std::optional<PlanePoint> rms;
   std::optional<PlanePoint> tightest;

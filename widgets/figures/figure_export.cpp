@@ -21,12 +21,15 @@ namespace {
 
 using Written = tl::expected<QByteArray, InputError>;
 
-const std::array<std::pair<QString, QString>, 17> kFigures{{
+const std::array<std::pair<QString, QString>, 20> kFigures{{
     {QStringLiteral("envelope"), QStringLiteral("Envelope")},
     {QStringLiteral("cycle"), QStringLiteral("Cycle")},
     {QStringLiteral("power"), QStringLiteral("Power path")},
     {QStringLiteral("heat"), QStringLiteral("Heat")},
     {QStringLiteral("overload"), QStringLiteral("Overload and duty")},
+    {QStringLiteral("ratio"), QStringLiteral("Ratio")},
+    {QStringLiteral("sweep"), QStringLiteral("One input varied")},
+    {QStringLiteral("map"), QStringLiteral("Two inputs varied")},
     {QStringLiteral("drive"), QStringLiteral("Drive picture")},
     {QStringLiteral("precision"), QStringLiteral("Precision")},
     {QStringLiteral("efficiency"), QStringLiteral("Efficiency of the chain")},

@@ -21,10 +21,11 @@ struct ExportOptions {
 };
 
 /// Names of all figures that can be exported: "envelope", "cycle", "power", "heat" (warm-up and
-/// cycle), "overload" (overload and duty), "precision", "efficiency", "response", "toolerror",
-/// "tolerance", "distribution" and "tornado" (of the smallest margin), "envelopeband", "families"
-/// (table), "familymap", "search", "drive" (the stage of the largest ratio). "drive1", "drive2" and
-/// so on are understood too and mean one stage, the motor's first.
+/// cycle), "overload" (overload and duty), "ratio", "sweep" (one input varied), "map" (two inputs
+/// varied), "precision", "efficiency", "response", "toolerror", "tolerance", "distribution" and
+/// "tornado" (of the smallest margin), "envelopeband", "families" (table), "familymap", "search",
+/// "drive" (the stage of the largest ratio). "drive1", "drive2" and so on are understood too and
+/// mean one stage, the motor's first.
 QStringList figureNames();
 
 /// Name for people, "Envelope"; empty for an unknown name.

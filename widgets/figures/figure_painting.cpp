@@ -14,6 +14,7 @@
 #include "widgets/figures/plot_layers.h"
 #include "widgets/figures/precision_view.h"
 #include "widgets/figures/search_plot.h"
+#include "widgets/figures/study_painting.h"
 #include "widgets/figures/tolerance_painter.h"
 #include "widgets/panels/power_path_painter.h"
 #include "widgets/theme/number_text.h"
@@ -69,11 +70,6 @@ class MovedOrigin {
  private:
   QPainter& m_painter;
 };
-
-void paintPlot(QCPPainter& painter, QCustomPlot& plot, const QSizeF& size) {
-  painter.setModes(QCPPainter::pmVectorized | QCPPainter::pmNoCaching | QCPPainter::pmNonCosmetic);
-  plot.toPainter(&painter, int(size.width()), int(size.height()));
-}
 
 void paintEnvelope(QCPPainter& painter, const QSizeF& size, EnvelopeView view) {
   QCustomPlot plot;
@@ -149,6 +145,11 @@ void paintEfficiency(QCPPainter& painter, const QSizeF& size, const Snapshot& sn
   paintChart(painter, {{0, 0}, size}, std::move(view.efficiency));
 }
 
+void paintStudy(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot,
+                bool (*paint)(QCPPainter&, const QSizeF&, const Snapshot&)) {
+  if (!paint(painter, size, snapshot)) paintNothing(painter, size);
+}
+
 void paintOne(QCPPainter& painter, const QSizeF& size, LineChart chart) {
   if (chart.empty()) return paintNothing(painter, size);
   paintChart(painter, {{0, 0}, size}, std::move(chart));
@@ -210,6 +211,9 @@ void paintFigureContent(QCPPainter& painter, const QRectF& rect, const Snapshot&
     paintRows(painter, {{0, 0}, rect.size()}, cycleView(snapshot));
   if (figureName == QLatin1String("heat")) paintHeat(painter, rect.size(), snapshot);
   if (figureName == QLatin1String("overload")) paintOverload(painter, rect.size(), snapshot);
+  if (figureName == QLatin1String("ratio")) paintStudy(painter, rect.size(), snapshot, paintRatio);
+  if (figureName == QLatin1String("sweep")) paintStudy(painter, rect.size(), snapshot, paintSweep);
+  if (figureName == QLatin1String("map")) paintStudy(painter, rect.size(), snapshot, paintMap);
   if (figureName == QLatin1String("precision")) paintPrecision(painter, rect.size(), snapshot);
   if (figureName == QLatin1String("efficiency")) paintEfficiency(painter, rect.size(), snapshot);
   if (figureName == QLatin1String("response"))

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include <QPointF>
@@ -19,6 +20,7 @@ struct ChartLine {
   SeriesLook look;
   bool dots = false;      ///< single points, not joined
   double nameFrom = 0.5;  ///< share of the curve at which its name would stand best
+  bool faint = false;     ///< behind the others; names may stand on it
 };
 
 /// The area between two curves.
@@ -59,6 +61,7 @@ struct LineChart {
   std::vector<ChartLine> lines;
   std::vector<Level> levels;
   std::vector<ChartPoint> points;
+  std::optional<std::pair<double, double>> nameHeights;  ///< of the y axis: names stay between
 
   bool empty() const { return lines.empty(); }
 };

@@ -79,6 +79,7 @@ void LineChartPlot::styleAxis(QCPAxis& axis, const ChartAxis& chart) const {
   axis.setVisible(!m_chart.empty());
   axis.setLabel(chart.title);
   axis.setScaleType(chart.logarithmic ? QCPAxis::stLogarithmic : QCPAxis::stLinear);
+  if (chart.ticks.empty() && chart.logarithmic) axis.setTicker(QSharedPointer<LogTicker>::create());
   if (chart.ticks.empty()) return;
   const auto ticker = QSharedPointer<QCPAxisTickerText>::create();
   for (const auto& [at, text] : chart.ticks) ticker->addTick(at, text);
@@ -99,7 +100,9 @@ void LineChartPlot::restyle() {
   }
   for (std::size_t i = 0; i < m_lines.size(); ++i) {
     const SeriesLook& look = m_chart.lines[i].look;
-    m_lines[i]->setPen(seriesPen(look, m_style));
+    QPen pen = seriesPen(look, m_style);
+    if (m_chart.lines[i].faint) pen.setColor(blend(pen.color(), m_style.colours.panel, 0.42));
+    m_lines[i]->setPen(pen);
     const QColor colour = m_style.colours.*look.hue;
     if (m_chart.lines[i].dots)
       m_lines[i]->setScatterStyle(QCPScatterStyle(QCPScatterStyle::ssDisc, colour, colour, 3.5));
@@ -168,12 +171,13 @@ void LineChartPlot::fillLabels() {
           {point.text, inkOf(p.*point.hue, p.panel), point.strong, true, 8, {point.at}});
   std::vector<QPolygonF> lines;
   for (const ChartLine& line : m_chart.lines) {
-    lines.push_back(polygonOf({line.x, line.y}));
+    if (!line.faint) lines.push_back(polygonOf({line.x, line.y}));
     if (!line.name.isEmpty())
       labels.push_back(
           {line.name, seriesInk(line.look, m_style), true, false, 5, nameAnchors(line)});
   }
   for (PlotLabel& level : levelLabels(m_chart.levels, m_style)) labels.push_back(std::move(level));
+  m_labels->setHeights(m_chart.nameHeights);
   m_labels->setLabels(std::move(labels));
   m_labels->setLines(std::move(lines));
 }

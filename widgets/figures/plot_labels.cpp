@@ -55,6 +55,12 @@ QPointF PlotLabels::toPixels(const QPointF& point) const {
 LabelSurroundings PlotLabels::surroundings() const {
   LabelSurroundings around;
   around.area = QRectF(m_rect->rect()).adjusted(2, 2, -2, -2);
+  if (m_heights) {
+    const double top = toPixels({0, m_heights->second}).y();
+    const double bottom = toPixels({0, m_heights->first}).y();
+    around.area.setTop(qMax(around.area.top(), top));
+    around.area.setBottom(qMin(around.area.bottom(), bottom));
+  }
   for (const QPolygonF& line : m_lines) {
     QPolygonF pixels;
     for (const QPointF& p : line) {

@@ -45,6 +45,8 @@ class PlotLabels : public QCPLayerable {
   void setMarks(std::vector<QPointF> marks, double radius);
   void setLineLabels(std::vector<LineLabel> labels, const QColor& ground);
   void setFonts(const QFont& plain, const QFont& strong);
+  /// Names stay between these heights of the axis, if given.
+  void setHeights(const std::optional<std::pair<double, double>>& heights) { m_heights = heights; }
 
   /// Where each label went at the last draw [px]; null where there was no place.
   const std::vector<LabelPlace>& places() const { return m_places; }
@@ -66,6 +68,7 @@ class PlotLabels : public QCPLayerable {
   QFont m_plain;
   QFont m_strong;
   double m_markRadius = 6;
+  std::optional<std::pair<double, double>> m_heights;
   std::vector<PlotLabel> m_labels;
   std::vector<QPolygonF> m_lines;
   std::vector<LineLabel> m_lineLabels;

@@ -65,4 +65,26 @@ QString NumberTicker::getTickLabel(double tick, const QLocale&, QChar, int) {
   return fixedNumber(tick, m_decimals);
 }
 
+QVector<double> LogTicker::createTickVector(double tickStep, const QCPRange& range) {
+  static const std::vector<double> kSteps[] = {
+      {1},
+      {1, 2, 5},
+      {1, 1.5, 2, 3, 4, 5, 6, 8},
+      {1, 1.2, 1.4, 1.6, 1.8, 2, 2.5, 3, 3.5, 4, 5, 6, 7, 8, 9}};
+  if (!(range.lower > 0)) return {};
+  for (const std::vector<double>& steps : kSteps) {
+    QVector<double> ticks;
+    for (double decade = std::pow(10, std::floor(std::log10(range.lower))); decade <= range.upper;
+         decade *= 10)
+      for (const double step : steps)
+        if (range.contains(step * decade)) ticks << step * decade;
+    if (ticks.size() >= 5) return ticks;
+  }
+  return QCPAxisTicker::createTickVector(tickStep, range);
+}
+
+QString LogTicker::getTickLabel(double tick, const QLocale&, QChar, int) {
+  return numberText(tick, 4);
+}
+
 }  // namespace jw

@@ -39,4 +39,12 @@ class NumberTicker : public QCPAxisTicker {
   int m_decimals = 0;
 };
 
+/// Ticks at round numbers of a logarithmic axis, at least some four wherever it is zoomed to.
+class LogTicker : public QCPAxisTicker {
+ protected:
+  QVector<double> createTickVector(double tickStep, const QCPRange& range) override;
+  QString getTickLabel(double tick, const QLocale& locale, QChar formatChar,
+                       int precision) override;
+};
+
 }  // namespace jw

@@ -80,7 +80,7 @@ QMenu::item:disabled { color: @faint; }
 QMenu::separator { height: 1px; background: @line; margin: 4px 6px; }
 QTabWidget::pane { border: none; border-top: 1px solid @line; background: @panel; }
 QTabBar { background: transparent; }
-QTabBar::tab { background: transparent; color: @muted; padding: 8px 6px 7px 6px;
+QTabBar::tab { background: transparent; color: @muted; padding: 8px 5px 7px 5px;
   border: none; border-bottom: 2px solid transparent; }
 QTabBar::tab:selected { color: @text; font-weight: 600; border-bottom: 2px solid @accent; }
 QTabBar::tab:hover { color: @text; }

@@ -16,6 +16,7 @@
 
 #include "app/main_window.h"
 #include "core/model/field_catalogue.h"
+#include "widgets/figures/ratio_figure.h"
 #include "widgets/panels/log_dialog.h"
 #include "widgets/theme/theme.h"
 
@@ -89,6 +90,78 @@ void measureStarts() {
   report("start to first evaluated picture", outside);
 }
 
+/// Runs the event loop until `done`.
+template <class Done>
+double timeUntil(Done done) {
+  QElapsedTimer timer;
+  timer.start();
+  while (!done()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 20);
+  return milliseconds(timer);
+}
+
+RatioFigure& ratioInFront(MainWindow& window) {
+  window.figures().activePane()->setCurrent("ratio");
+  return *static_cast<RatioFigure*>(window.figures().activePane()->current());
+}
+
+/// From an edit to the rough and to the whole sweep of 200 ratios that belongs to it.
+void measureSweeps(MainWindow& window, RatioFigure& figure) {
+  std::vector<double> rough, whole;
+  for (int k = 1; k <= kEdits / 4; ++k) {
+    const auto before = figure.ratio().sweep();
+    QElapsedTimer timer;
+    timer.start();
+    window.applyEdit({"Change payload", {}, [k](Project& project) {
+                        return setField(project, "load.payloadMass",
+                                        std::to_string(3000 + k) + " g");
+                      }});
+    timeUntil([&] { return figure.ratio().sweep() != before; });
+    rough.push_back(milliseconds(timer));
+    timeUntil([&] { return !figure.ratio().isPreview() && !figure.thread().isBusy(); });
+    whole.push_back(milliseconds(timer));
+  }
+  report("edit to rough sweep of 200 ratios", rough);
+  report("edit to whole sweep of 200 ratios", whole);
+}
+
+/// From a move of the handle until the window shows what follows from it.
+void measureDrag(MainWindow& window, RatioFigure& figure) {
+  auto& canvas = *figure.findChild<RatioCanvas*>();
+  const auto x = int(canvas.plot().pixelOf(canvas.plot().view().present));
+  const QPoint at(x, canvas.height() / 2);
+  QTest::mousePress(&canvas, Qt::LeftButton, {}, at);
+  std::vector<double> times;
+  for (int k = 1; k <= kEdits / 2; ++k) {
+    const QPoint to = at + QPoint(k % 40 - 20, 0);
+    QMouseEvent move(QEvent::MouseMove, to, canvas.mapToGlobal(to), Qt::NoButton, Qt::LeftButton,
+                     {});
+    QElapsedTimer timer;
+    timer.start();
+    QApplication::sendEvent(&canvas, &move);
+    timeUntil([&] { return window.document().isEvaluated(); });
+    QCoreApplication::sendPostedEvents();
+    QCoreApplication::processEvents();
+    times.push_back(milliseconds(timer));
+  }
+  QTest::mouseRelease(&canvas, Qt::LeftButton, {}, at);
+  report("drag of the ratio to painted window", times);
+}
+
+void measureRatio() {
+  Prompts prompts;
+  MainWindow window(prompts);
+  window.resize(1440, 900);
+  window.show();
+  window.session().openSample(firstSample());
+  RatioFigure& figure = ratioInFront(window);
+  QTest::qWait(1000);
+  std::vector<double> times;
+  for (int k = 1; k <= kEdits / 2; ++k) times.push_back(timeOfEdit(window, k));
+  report("edit to painted picture, Ratio in front", times);
+  measureSweeps(window, figure);
+  measureDrag(window, figure);
+}
+
 /// A log of a million rows, some 32 MB: an invented joint that swings.
 QString longLog(const QTemporaryDir& folder) {
   QString name = folder.filePath("long.csv");
@@ -108,15 +181,6 @@ double peakMegabytes() {
   rusage use{};
   getrusage(RUSAGE_SELF, &use);
   return static_cast<double>(use.ru_maxrss) / 1e3;
-}
-
-/// Runs the event loop until `done`.
-template <class Done>
-double timeUntil(Done done) {
-  QElapsedTimer timer;
-  timer.start();
-  while (!done()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 20);
-  return milliseconds(timer);
 }
 
 void measureLogFrames(LogCanvas& canvas) {
@@ -176,9 +240,10 @@ int main(int argc, char** argv) {
   QApplication::setOrganizationName("jointwright-tests");
   QApplication::setApplicationName("jointwright-bench");
   jw::applyTheme(app, jw::ThemeKind::Light);
-  const std::string_view only = argc > 1 ? argv[1] : "";  // "edits", "starts" or "log"
+  const std::string_view only = argc > 1 ? argv[1] : "";  // or "starts", "ratio", "log"
   if (only.empty() || only == "edits") jw::measureEdits();
   if (only.empty() || only == "starts") jw::measureStarts();
+  if (only.empty() || only == "ratio") jw::measureRatio();
   if (only.empty() || only == "log") jw::measureLog();
   return 0;
 }
