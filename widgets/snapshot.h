@@ -27,9 +27,9 @@ struct Snapshot {
   std::shared_ptr<const Project> evaluatedProject;
   std::shared_ptr<const PlotStudies> studies;          ///< of evaluatedProject; null until computed
   std::shared_ptr<const Sensitivities> sensitivities;  ///< of evaluatedProject; null until known
-  std::shared_ptr<const RatioSweep> ratios;     ///< what the Ratio figure shows; null = none yet
-  std::shared_ptr<const FieldSweep> sweep;      ///< likewise, its picture of one input
-  std::shared_ptr<const FieldMap> map;          ///< likewise, of two
+  std::shared_ptr<const RatioSweep> ratios;  ///< what the Ratio figure shows; null = none yet
+  std::shared_ptr<const FieldSweep> sweep;   ///< likewise, its picture of one input
+  std::shared_ptr<const FieldMap> map;       ///< likewise, of two
   std::shared_ptr<const ToleranceEnvelope> toleranceEnvelope;
   std::shared_ptr<const Tolerance> tolerance;   ///< likewise of Tolerance
   std::shared_ptr<const FamilyStudy> families;  ///< likewise of Families

@@ -245,6 +245,8 @@ void CheckWriter::compareRise(double demand, double capacity, double base) {
   if (std::isinf(demand)) check_.margin = -1;
 }
 
+namespace {
+
 /// Demand and capacity as what follows from the symbols.
 void showResults(const Check& check, const CheckWriter& writer, Working& working) {
   if (check.state == CheckState::Open) return;
@@ -255,6 +257,8 @@ void showResults(const Check& check, const CheckWriter& writer, Working& working
   add("Demand", check.demand, writer.demandFrom());
   add("Capacity", check.capacity, writer.capacityFrom());
 }
+
+}  // namespace
 
 Check workOut(const CheckKind& kind, const CheckContext& context, Working* working) {
   Check check;

@@ -28,10 +28,14 @@ StudyRange aroundTemperature(double value) { return {value - 30, value + 30}; }
 }  // namespace
 
 double presentRatio(const Evaluation& evaluation, int stage) {
-  if (stage < 0) return evaluation.chain ? std::abs(evaluation.chain->ratio) : kUnset;
+  if (!evaluation.stages) return kUnset;
+  if (stage < 0) {
+    double whole = 1;
+    for (const StageData& data : *evaluation.stages) whole *= data.stage.ratio;
+    return whole;
+  }
   const auto at = static_cast<std::size_t>(stage);
-  if (!evaluation.stages || at >= evaluation.stages->size()) return kUnset;
-  return (*evaluation.stages)[at].stage.ratio;
+  return at < evaluation.stages->size() ? (*evaluation.stages)[at].stage.ratio : kUnset;
 }
 
 std::optional<StudyRange> usualRatioRange(const Project& project, const Evaluation& evaluation,

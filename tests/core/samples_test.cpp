@@ -148,8 +148,9 @@ TEST(Samples, AreWrittenAsTheyWereRead) {
 /// Stops, swing, tool error and size need brake, stiffness, play, encoder and masses, which the
 /// first and the third sample state.
 bool followsFromOptionalData(std::string_view id) {
-  for (const std::string_view start : {"joint.stop_", "joint.collision_torque", "joint.resonance_",
-                                       "joint.tool_error_", "joint.mass", "joint.length"}) {
+  for (const std::string_view start :
+       {"joint.stop_", "joint.collision_torque", "joint.resonance_", "joint.tool_error_",
+        "joint.mass", "joint.length", "joint.torque_per_mass"}) {
     if (id.substr(0, start.size()) == start) return true;
   }
   return false;

@@ -174,7 +174,7 @@ TEST_F(RatioFigureTest, VariesOneInput) {
   EXPECT_EQ(figure.oneInput().sweep()->axis.path, "load.payloadMass");
   expectFinite(figure.oneInput().margins().plot().chart());
   expectFinite(figure.oneInput().quantity().plot().chart());
-  figure.findChild<AxisChoice*>()->setPath("motor.resistance");
+  figure.oneInput().findChild<AxisChoice*>()->setPath("motor.resistance");
   settle();
   EXPECT_EQ(figure.oneInput().sweep()->axis.path, "motor.resistance");
 }

@@ -127,8 +127,9 @@ TEST_F(RemediesTest, WrongEntryLeavesNothingToApply) {
   ASSERT_TRUE(waitForRemedies());
   type("load.payloadMass", "3.4 J");
   EXPECT_FALSE(shown().contains("apply"));
+  const auto before = document().project();
   follow("remedy:apply:0");
-  EXPECT_FALSE(document().history().canUndo());
+  EXPECT_EQ(document().project(), before);
 }
 
 TEST_F(RemediesTest, DependsMostOnStandsBesideTheVerdicts) {
@@ -172,12 +173,12 @@ TEST_F(RemediesTest, TheChosenRowIsTaller) {
     return view->visualRect(verdicts().model().index(verdicts().model().find(id, stage))).height();
   };
   QTest::qWait(50);
-  EXPECT_EQ(height("drive.life", 1), 67);
+  EXPECT_EQ(height("drive.life", 1), 81);
   EXPECT_EQ(height("joint.holding", -1), 38);
   verdicts().select("joint.holding", -1);
   QTest::qWait(50);
   EXPECT_EQ(height("drive.life", 1), 38);
-  EXPECT_EQ(height("joint.holding", -1), 67);
+  EXPECT_EQ(height("joint.holding", -1), 81);
 }
 
 TEST(RemedyText, SaysWhatChangesAndWhatFollows) {

@@ -46,7 +46,7 @@ FieldChooser::FieldChooser(const QString& objectName, const QString& accessibleN
   setEditable(true);
   setInsertPolicy(QComboBox::NoInsert);
   setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-  setMinimumContentsLength(16);
+  setMinimumContentsLength(7);
   setMaxVisibleItems(16);
   completer()->setFilterMode(Qt::MatchContains);
   completer()->setCompletionMode(QCompleter::PopupCompletion);

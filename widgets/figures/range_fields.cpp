@@ -17,7 +17,8 @@ RangeFields::RangeFields(const QString& name, QWidget* parent)
     auto* label = new QLabel(word, this);
     label->setProperty("role", "muted");
     field->setObjectName(name + suffix);
-    field->setFixedWidth(84);
+    field->setMinimumWidth(64);
+    field->setMaximumWidth(84);
     field->setAlignment(Qt::AlignRight);
     field->installEventFilter(this);
     line->addWidget(label);

@@ -42,7 +42,7 @@ QWidget* SweepPage::makeSettings() {
   m_axis = new AxisChoice(QStringLiteral("sweep"), tr("Input that is varied"), row);
   m_headline = new Chooser(QStringLiteral("sweep.quantity"), tr("Headline figure below"), row);
   m_headline->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-  m_headline->setMinimumContentsLength(14);
+  m_headline->setMinimumContentsLength(7);
   m_headline->setMaximumWidth(220);
   line->addWidget(m_axis, 3);
   line->addWidget(m_headline, 2);

@@ -12,7 +12,8 @@ namespace jw {
 namespace {
 
 constexpr int kRowHeight = 38;
-constexpr int kDependsHeight = 29;  // more for the chosen row: two lines
+constexpr int kDependsLine = 14;
+constexpr int kDependsHeight = 3 * kDependsLine + 1;  // more for the chosen row
 constexpr double kLowest = -0.5;
 constexpr double kHighest = 1.0;
 
@@ -64,21 +65,15 @@ QRectF paintAcceptance(QPainter& painter, QRectF title, const VerdictRow& row, c
   return title;
 }
 
-/// Breaks between the parts ("a · b"), the second line elided.
-void drawTwoLines(QPainter& painter, const QRectF& rect, const QString& text, const QFont& font,
-                  const QColor& ink) {
-  const QFontMetricsF metrics(font);
-  const QString between = QStringLiteral(" · ");
-  qsizetype end = text.size();
-  while (end > 0 && metrics.horizontalAdvance(text.left(end)) > rect.width())
-    end = text.lastIndexOf(between, end - text.size() - 1);
-  if (end <= 0) end = text.indexOf(between);  // one part alone is too wide
-  if (end < 0) end = text.size();
-  const double half = rect.height() / 2;
-  drawElided(painter, QRectF(rect.left(), rect.top(), rect.width(), half), Qt::AlignLeft,
-             text.left(end), font, ink);
-  drawElided(painter, QRectF(rect.left(), rect.top() + half, rect.width(), half), Qt::AlignLeft,
-             end < text.size() ? text.mid(end + between.size()) : QString(), font, ink);
+/// What the chosen verdict depends on, each input on a line of its own.
+void paintDepends(QPainter& painter, const VerdictGeometry& g, const VerdictRow& row,
+                  const Palette& p) {
+  const QStringList inputs = row.depends.split(QStringLiteral(" · "), Qt::SkipEmptyParts);
+  QRectF line(g.depends.left(), g.depends.top(), g.depends.width(), kDependsLine);
+  for (const QString& input : inputs) {
+    drawElided(painter, line, Qt::AlignLeft, input, textFont(11), p.muted);
+    line.translate(0, kDependsLine);
+  }
 }
 
 void paintTexts(QPainter& painter, const VerdictGeometry& g, const VerdictRow& row, bool chosen,
@@ -92,8 +87,7 @@ void paintTexts(QPainter& painter, const VerdictGeometry& g, const VerdictRow& r
   const QColor ink = open && !row.missingField.isEmpty() ? p.accent : p.muted;
   drawElided(painter, open ? g.needs : g.amounts, open ? Qt::AlignLeft : Qt::AlignRight,
              row.amounts, textFont(11), ink);
-  if (chosen && !row.depends.isEmpty())
-    drawTwoLines(painter, g.depends, row.depends, textFont(11), p.muted);
+  if (chosen) paintDepends(painter, g, row, p);
   painter.setPen(inkOf(stateColour(row.state, p), p.panel));
   painter.setFont(strong);
   painter.drawText(g.margin, Qt::AlignRight | Qt::AlignVCenter, row.marginText);

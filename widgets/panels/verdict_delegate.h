@@ -14,7 +14,7 @@ struct VerdictGeometry {
   QRectF bar;
   QRectF amounts;
   QRectF needs;     ///< of an open verdict, in place of bar and amounts
-  QRectF depends;   ///< of the chosen verdict, two lines of its own
+  QRectF depends;   ///< of the chosen verdict, three lines
   double zero = 0;  ///< x of margin 0 in the bar
 };
 
@@ -23,7 +23,7 @@ VerdictGeometry verdictGeometry(const QRectF& row);
 /// x [px] of a margin in the bar; −50 % and +100 % and beyond stand at its ends.
 double marginPosition(const VerdictGeometry& geometry, double margin);
 
-/// Draws one verdict in two lines; the chosen one in four, with what it depends on most.
+/// Draws one verdict in two lines; under the chosen one what it depends on most.
 class VerdictDelegate : public QStyledItemDelegate {
   Q_OBJECT
 

@@ -12,9 +12,9 @@
 
 #include "widgets/figures/missing_text.h"
 #include "widgets/panels/acceptance_bar.h"
+#include "widgets/panels/figure_menu.h"
 #include "widgets/panels/remedy_section.h"
 #include "widgets/panels/slope_text.h"
-#include "widgets/panels/figure_menu.h"
 #include "widgets/panels/working_text.h"
 #include "widgets/theme/theme.h"
 
