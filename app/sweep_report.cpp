@@ -16,10 +16,17 @@ std::string checkName(std::string_view id, int stage) {
   return stage < 0 ? std::string(id) : fmt::format("{} stage {}", id, stage + 1);
 }
 
+/// The smallest margin, or the check that is open while none is short.
 std::string worstName(const DesignPoint& point) {
-  if (point.worstAt < 0) return {};
-  const PointMargin& worst = point.margins[static_cast<std::size_t>(point.worstAt)];
+  const int at = point.openAt >= 0 && !(point.worst < 0) ? point.openAt : point.worstAt;
+  if (at < 0) return {};
+  const PointMargin& worst = point.margins[static_cast<std::size_t>(at)];
   return checkName(worst.id, worst.stage);
+}
+
+const char* stateOf(const DesignPoint& point) {
+  if (point.holds()) return "holds";
+  return point.worst < 0 ? "short" : "open";
 }
 
 std::string percent(double margin) {
@@ -79,8 +86,8 @@ std::string tableOf(const Rows& rows) {
   table.addRow({rows.axisTitle, "", "worst margin", "by"});
   for (std::size_t k = 0; k < rows.axis.size(); ++k) {
     const DesignPoint& point = rows.points[k];
-    table.addRow({formatNumber(rows.axis[k], 5), point.holds() ? "holds" : "short",
-                  percent(point.worst), worstName(point)});
+    table.addRow(
+        {formatNumber(rows.axis[k], 5), stateOf(point), percent(point.worst), worstName(point)});
   }
   return table.text();
 }
@@ -88,7 +95,8 @@ std::string tableOf(const Rows& rows) {
 std::string endText(const BandEnd& end) {
   const std::string ratio = formatNumber(end.ratio, 5);
   return end.title.empty() ? ratio + " (end of the range)"
-                           : fmt::format("{} (beyond: {})", ratio, end.title);
+                           : fmt::format("{} (beyond: {}{})", ratio, end.title,
+                                         end.open ? " cannot be evaluated" : "");
 }
 
 std::string markText(std::string_view what, double ratio) {
@@ -154,7 +162,10 @@ std::string mapText(const FieldMap& map) {
     for (Eigen::Index column = 0; column < map.worst.cols(); ++column) {
       const double worst = map.worst(row, column);
       table.addRow({axisNumber(map.across, column), axisNumber(map.up, row),
-                    worst >= 0 ? "holds" : "short", percent(worst), mapCheck(map, row, column)});
+                    worst >= 0  ? "holds"
+                    : worst < 0 ? "short"
+                                : "open",
+                    percent(worst), mapCheck(map, row, column)});
     }
   }
   return table.text() + closing();

@@ -59,6 +59,35 @@ DesignPoint designPoint(const Evaluation& evaluation) {
   return point;
 }
 
+void noteOpenCheck(DesignPoint& point, const DesignPoint& known) {
+  point.openAt = -1;
+  for (std::size_t k = 0; k < point.margins.size(); ++k) {
+    const PointMargin& one = point.margins[k];
+    if (isSet(one.margin)) continue;
+    const bool sameOrder = k < known.margins.size() && known.margins[k].is(one.id, one.stage);
+    const double there = sameOrder ? known.margins[k].margin : known.marginOf(one.id, one.stage);
+    if (!isSet(there)) continue;
+    point.openAt = static_cast<int>(k);
+    return;
+  }
+}
+
+void noteOpenChecks(std::vector<DesignPoint>& points) {
+  DesignPoint known;
+  for (const DesignPoint& point : points) {
+    if (known.margins.size() < point.margins.size()) {
+      known.margins.insert(known.margins.end(), point.margins.begin() + known.margins.size(),
+                           point.margins.end());
+    }
+    for (std::size_t k = 0; k < point.margins.size(); ++k) {
+      const PointMargin& one = point.margins[k];
+      if (isSet(one.margin) && known.margins[k].is(one.id, one.stage))
+        known.margins[k].margin = one.margin;
+    }
+  }
+  for (DesignPoint& point : points) noteOpenCheck(point, known);
+}
+
 std::vector<MarginColumn> marginColumns(const std::vector<DesignPoint>& points,
                                         const Evaluation& base) {
   std::vector<MarginColumn> columns;

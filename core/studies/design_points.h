@@ -26,14 +26,23 @@ struct DesignPoint {
   std::vector<double> quantities;  ///< in the order of headlineQuantities
   double worst = kUnset;           ///< smallest margin that is known; NaN if none is
   int worstAt = -1;                ///< index into margins
+  int openAt = -1;                 ///< of a check that other points of the study know; -1 = none
   double lossMean = kUnset;        ///< [W] mean of the supply's power that does not reach the load
 
   /// Margin of one check; NaN if it is open or not there.
   double marginOf(std::string_view id, int stage) const;
-  bool holds() const { return worst >= 0; }  ///< none is short and one at least is known
+  /// None is short, none became open and one at least is known.
+  bool holds() const { return worst >= 0 && openAt < 0; }
 };
 
 DesignPoint designPoint(const Evaluation& evaluation);
+
+/// Notes in a point the first check that is open there although `known` knows it: something cannot
+/// be worked out there, such as a ratio beyond what a stage's data allow.
+void noteOpenCheck(DesignPoint& point, const DesignPoint& known);
+
+/// The same for all points of a study, against what any of them knows.
+void noteOpenChecks(std::vector<DesignPoint>& points);
 
 /// What people call a check: "Drive life, stage 2", as in `base` if it has it.
 std::string checkTitle(std::string_view id, int stage, const Evaluation& base);

@@ -98,9 +98,13 @@ std::vector<MarginColumn> namesOnly(std::vector<MarginColumn> columns) {
   return columns;
 }
 
+/// Whether a check that is known elsewhere is open here, and none is short.
+bool isOpen(const DesignPoint& point) { return point.openAt >= 0 && !(point.worst < 0); }
+
 int columnOf(const std::vector<MarginColumn>& columns, const DesignPoint& point) {
-  if (point.worstAt < 0) return -1;
-  const PointMargin& worst = point.margins[static_cast<std::size_t>(point.worstAt)];
+  const int at = isOpen(point) ? point.openAt : point.worstAt;
+  if (at < 0) return -1;
+  const PointMargin& worst = point.margins[static_cast<std::size_t>(at)];
   const auto found = std::find_if(columns.begin(), columns.end(), [&](const MarginColumn& column) {
     return worst.is(column.id, column.stage);
   });
@@ -157,6 +161,7 @@ FieldSweep fieldSweep(const Project& project, const SweepAxis& axis, const Study
     return changed;
   };
   sweep.points = evaluatePoints(axis.value.size(), design, run);
+  noteOpenChecks(sweep.points);
   const Evaluation base = evaluate(project);
   sweep.checks = marginColumns(sweep.points, base);
   sweep.quantities = quantityColumns(sweep.points, base);
@@ -176,7 +181,8 @@ FieldMap fieldMap(const Project& project, const SweepAxis& across, const SweepAx
     setValue(changed, up, up.value[k / columns]);
     return changed;
   };
-  const auto points = evaluatePoints(columns * up.value.size(), design, run);
+  auto points = evaluatePoints(columns * up.value.size(), design, run);
+  noteOpenChecks(points);
   map.checks = namesOnly(marginColumns(points, evaluate(project)));
   const auto rows = static_cast<Eigen::Index>(up.value.size());
   map.worst.resize(rows, static_cast<Eigen::Index>(columns));
@@ -184,7 +190,7 @@ FieldMap fieldMap(const Project& project, const SweepAxis& across, const SweepAx
   for (std::size_t k = 0; k < points.size(); ++k) {
     const auto row = static_cast<Eigen::Index>(k / columns);
     const auto column = static_cast<Eigen::Index>(k % columns);
-    map.worst(row, column) = points[k].worst;
+    map.worst(row, column) = isOpen(points[k]) ? kUnset : points[k].worst;
     map.worstAt(row, column) = columnOf(map.checks, points[k]);
   }
   map.edge = contourLines(asArray(across.value), asArray(up.value), map.worst, 0);

@@ -52,8 +52,8 @@ FieldSweep fieldSweep(const Project& project, const SweepAxis& axis, const Study
 struct FieldMap {
   SweepAxis across;                  ///< columns
   SweepAxis up;                      ///< rows
-  Eigen::ArrayXXd worst;             ///< smallest margin; NaN if none is known
-  Eigen::ArrayXXi worstAt;           ///< index into checks; -1 if none is known
+  Eigen::ArrayXXd worst;             ///< smallest margin; NaN if a check became open, none short
+  Eigen::ArrayXXi worstAt;           ///< index into checks, of the open one if so; -1 = none known
   std::vector<MarginColumn> checks;  ///< margins without values: ids and titles
   std::vector<ContourLine> edge;     ///< where the smallest margin is 0
   bool stopped = false;

@@ -75,6 +75,7 @@ BandEnd bandEnd(const Sweeper& sweeper, const StudyRun& run, const RatioSweep& s
   while (std::abs(outside - inside) > 1e-4 * inside && !run.stop.stop_requested()) {
     const double middle = (inside + outside) / 2;
     DesignPoint point = designPoint(evaluate(sweeper.at(middle)));
+    noteOpenCheck(point, sweep.points[good]);
     if (point.holds()) {
       inside = middle;
     } else {
@@ -82,12 +83,14 @@ BandEnd bandEnd(const Sweeper& sweeper, const StudyRun& run, const RatioSweep& s
       beyond = std::move(point);
     }
   }
-  BandEnd end{inside, {}, -1, {}};
-  if (beyond.worstAt < 0) return end;
-  const PointMargin& worst = beyond.margins[static_cast<std::size_t>(beyond.worstAt)];
-  end.check = worst.id;
-  end.stage = worst.stage;
-  end.title = titleIn(sweep.checks, worst);
+  BandEnd end{inside, {}, -1, {}, false};
+  end.open = beyond.openAt >= 0 && !(beyond.worst < 0);
+  const int at = end.open ? beyond.openAt : beyond.worstAt;
+  if (at < 0) return end;
+  const PointMargin& limit = beyond.margins[static_cast<std::size_t>(at)];
+  end.check = limit.id;
+  end.stage = limit.stage;
+  end.title = titleIn(sweep.checks, limit);
   return end;
 }
 
@@ -97,7 +100,7 @@ void findBands(const Sweeper& sweeper, const StudyRun& run, RatioSweep& sweep) {
     if (!sweep.points[k].holds()) continue;
     std::size_t last = k;
     while (last + 1 < n && sweep.points[last + 1].holds()) ++last;
-    FeasibleBand band{{sweep.ratio[k], {}, -1, {}}, {sweep.ratio[last], {}, -1, {}}};
+    FeasibleBand band{{sweep.ratio[k], {}, -1, {}, false}, {sweep.ratio[last], {}, -1, {}, false}};
     if (k > 0) band.low = bandEnd(sweeper, run, sweep, k, k - 1);
     if (last + 1 < n) band.high = bandEnd(sweeper, run, sweep, last, last + 1);
     sweep.bands.push_back(std::move(band));
@@ -160,6 +163,7 @@ tl::expected<RatioSweep, InputError> ratioSweep(const Project& project,
   sweep.present = stageRatio * sweeper->others;
   sweep.points = evaluatePoints(
       sweep.ratio.size(), [&](std::size_t k) { return sweeper->at(sweep.ratio[k]); }, run);
+  noteOpenChecks(sweep.points);
   sweep.checks = marginColumns(sweep.points, base);
   sweep.quantities = quantityColumns(sweep.points, base);
   findBands(*sweeper, run, sweep);

@@ -24,9 +24,10 @@ struct BandEnd {
   std::string_view check;  ///< the check that is short beyond it; empty at the end of the range
   int stage = -1;
   std::string title;
+  bool open = false;  ///< the check is not short there but cannot be evaluated
 };
 
-/// A stretch of ratios at which no check is short.
+/// A stretch of ratios at which no check is short nor became open.
 struct FeasibleBand {
   BandEnd low, high;
 };

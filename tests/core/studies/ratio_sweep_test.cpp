@@ -193,5 +193,31 @@ TEST(RatioSweep, StopsWhenAsked) {
   EXPECT_TRUE(sweep->stopped);
 }
 
+/// A stage whose catalogue efficiency at rated torque leaves nothing for the mesh above a ratio of
+/// 90: its no-load torque alone is all of T_r/N (1/eta - 1) there (physics of the chain, from the
+/// balance of torques).
+Project withLimitOfData(Project project) {
+  Stage& stage = project.active().transmission[1];
+  stage.dragTorque = stage.ratedTorque * (1 / stage.efficiency - 1) / 90;
+  return project;
+}
+
+TEST(RatioSweep, WhatCannotBeEvaluatedDoesNotHold) {
+  const Project project = withLimitOfData(exampleProject(200));
+  const auto sweep = ratioSweep(project, {1, ratios(40, 160, 25), false});
+  ASSERT_TRUE(sweep) << describe(sweep.error());
+  ASSERT_FALSE(evaluate(withStageRatio(project, 1, 120)).demand);
+  for (std::size_t k = 0; k < sweep->ratio.size(); ++k) {
+    const bool known = evaluate(withStageRatio(project, 1, sweep->ratio[k])).demand.has_value();
+    EXPECT_EQ(sweep->points[k].openAt < 0, known) << sweep->ratio[k];
+    EXPECT_EQ(known, sweep->ratio[k] < 90.001) << sweep->ratio[k];
+    EXPECT_FALSE(!known && sweep->points[k].holds()) << sweep->ratio[k];
+  }
+  for (const FeasibleBand& band : sweep->bands) {
+    EXPECT_LT(band.high.ratio, 90.001);
+    EXPECT_TRUE(band.high.ratio < 89.9 || band.high.open);
+  }
+}
+
 }  // namespace
 }  // namespace jw
