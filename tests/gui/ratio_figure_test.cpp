@@ -63,6 +63,19 @@ TEST(RatioView, NamesTheLimitsAndMarksOfTheSweep) {
   EXPECT_DOUBLE_EQ(view.present, 150);  // 1.5 · 100, the two stages of the invented joint
 }
 
+TEST(RatioView, SaysWhereItCannotBeEvaluated) {
+  Project project = test::warmShoulder();
+  Stage& stage = project.active().transmission[1];
+  // All that the catalogue's efficiency loses at rated torque, at a ratio of 130.
+  stage.dragTorque = stage.ratedTorque * (1 / stage.efficiency - 1) / 130;
+  const RatioView view = viewOf(test::studied(project));
+  expectFinite(view.chart);
+  const QString said = view.chart.remark + view.chart.warning;
+  EXPECT_TRUE(said.contains("cannot be evaluated from")) << said.toStdString();
+  for (const RatioEnd& end : view.ends) EXPECT_LT(end.ratio, 1.5 * 130.001);
+  EXPECT_TRUE(ratioReading(view, 1.5 * 140, 0).contains("cannot be evaluated"));
+}
+
 TEST(RatioView, NamesOnlyWhatLimits) {
   const RatioView view = viewOf(test::studied(test::warmShoulder()));
   std::size_t named = 0;

@@ -47,7 +47,7 @@ void addRegion(MapView& view, int check) {
   std::vector<QPointF> cells;
   for (Eigen::Index r = 0; r < at.rows(); ++r) {
     for (Eigen::Index c = 0; c < at.cols(); ++c) {
-      if (at(r, c) != check) continue;
+      if (at(r, c) != check || !isSet(view.map->worst(r, c))) continue;
       cells.emplace_back(double(c), double(r));
       middle += cells.back();
     }
@@ -115,8 +115,9 @@ QString mapReading(const MapView& view, double x, double y) {
                  axisText(view.map->up, view.y[row]) + QStringLiteral("  ·  ");
   const int check = view.map->worstAt(r, c);
   if (check < 0) return text + QStringLiteral("no margin is known");
-  return text + checkLabel(view.map->checks[std::size_t(check)].title) + u' ' +
-         marginText(view.map->worst(r, c));
+  text += checkLabel(view.map->checks[std::size_t(check)].title) + u' ';
+  const double worst = view.map->worst(r, c);
+  return text + (isSet(worst) ? marginText(worst) : QStringLiteral("cannot be evaluated"));
 }
 
 }  // namespace jw

@@ -17,15 +17,19 @@ const std::array<SeriesLook, 6> kLooks{{{&Palette::accent, Qt::SolidLine, 2},
                                         {&Palette::text, Qt::DashDotLine, 2}}};
 constexpr SeriesLook kMutedLook{&Palette::zeroLine, Qt::SolidLine, 1.05};
 
-/// Which column a point's smallest margin is; npos if none is known.
-std::size_t worstColumn(const MarginCurves& curves, std::size_t point) {
-  const DesignPoint& design = curves.points[point];
-  if (design.worstAt < 0) return curves.checks.size();
-  const PointMargin& worst = design.margins[std::size_t(design.worstAt)];
+/// Which column the check at `at` of a point's margins is; the number of columns for none.
+std::size_t columnAt(const MarginCurves& curves, const DesignPoint& design, int at) {
+  if (at < 0) return curves.checks.size();
+  const PointMargin& worst = design.margins[std::size_t(at)];
   const auto found =
       std::find_if(curves.checks.begin(), curves.checks.end(),
                    [&](const MarginColumn& column) { return worst.is(column.id, column.stage); });
   return std::size_t(found - curves.checks.begin());
+}
+
+/// Which column a point's smallest margin is.
+std::size_t worstColumn(const MarginCurves& curves, std::size_t point) {
+  return columnAt(curves, curves.points[point], curves.points[point].worstAt);
 }
 
 /// Share of the range at which the check is the smallest margin, on the mean.
@@ -132,6 +136,9 @@ LineChart marginChart(const MarginCurves& curves, double targetMargin) {
 QString marginReading(const MarginCurves& curves, double x, double margin) {
   if (curves.x.empty() || !(x >= curves.x.front() && x <= curves.x.back())) return {};
   const std::size_t at = nearestPoint(curves.x, x);
+  const std::size_t open = columnAt(curves, curves.points[at], curves.points[at].openAt);
+  if (open < curves.checks.size())
+    return checkLabel(curves.checks[open].title) + QStringLiteral(" cannot be evaluated");
   const std::size_t worst = worstColumn(curves, at);
   if (worst == curves.checks.size()) return QStringLiteral("no margin is known");
   std::size_t near = worst;

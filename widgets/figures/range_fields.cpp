@@ -10,6 +10,7 @@ namespace jw {
 
 RangeFields::RangeFields(const QString& name, QWidget* parent)
     : QWidget(parent), m_from(new QLineEdit(this)), m_to(new QLineEdit(this)) {
+  setSizePolicy(QSizePolicy::Maximum, QSizePolicy::Fixed);
   auto* line = new QHBoxLayout(this);
   line->setContentsMargins(0, 0, 0, 0);
   line->setSpacing(4);
@@ -18,7 +19,7 @@ RangeFields::RangeFields(const QString& name, QWidget* parent)
     label->setProperty("role", "muted");
     field->setObjectName(name + suffix);
     field->setMinimumWidth(64);
-    field->setMaximumWidth(84);
+    field->setMaximumWidth(104);
     field->setAlignment(Qt::AlignRight);
     field->installEventFilter(this);
     line->addWidget(label);

@@ -15,8 +15,8 @@ MarginCurves curvesOf(const RatioSweep& sweep) { return {sweep.ratio, sweep.poin
 
 void addBands(RatioView& view, const RatioSweep& sweep) {
   const auto addEnd = [&](const BandEnd& end, bool low) {
-    const QString limit =
-        end.title.empty() ? QStringLiteral("end of the range") : checkLabel(end.title);
+    QString limit = end.title.empty() ? QStringLiteral("end of the range") : checkLabel(end.title);
+    if (end.open) limit += QStringLiteral(" cannot be evaluated beyond");
     view.ends.push_back({end.ratio, ratioText(end.ratio) + QStringLiteral(" · ") + limit, low});
   };
   for (const FeasibleBand& band : sweep.bands) {
@@ -56,7 +56,21 @@ QString bandSummary(const RatioSweep& sweep) {
   QStringList parts;
   for (const FeasibleBand& band : sweep.bands)
     parts << QStringLiteral("%1 to %2").arg(ratioText(band.low.ratio), ratioText(band.high.ratio));
-  return QStringLiteral("all checks hold from ") + parts.join(QStringLiteral(" and from "));
+  return QStringLiteral("all hold from ") + parts.join(QStringLiteral(" and from "));
+}
+
+/// Where something cannot be evaluated, in words that follow others; empty if nowhere.
+QString openSummary(const RatioSweep& sweep) {
+  QString text;
+  for (std::size_t k = 0; k < sweep.points.size(); ++k) {
+    if (sweep.points[k].openAt < 0) continue;
+    std::size_t last = k;
+    while (last + 1 < sweep.points.size() && sweep.points[last + 1].openAt >= 0) ++last;
+    text += QStringLiteral("  ·  cannot be evaluated from %1 to %2")
+                .arg(ratioText(sweep.ratio[k]), ratioText(sweep.ratio[last]));
+    k = last;
+  }
+  return text;
 }
 
 }  // namespace
@@ -77,12 +91,12 @@ RatioView ratioView(std::shared_ptr<const RatioSweep> sweep, const Project& proj
   RatioView view;
   if (!sweep || sweep->ratio.size() < 2) return view;
   view.chart = marginChart(curvesOf(*sweep), project.requirements.targetMargin);
-  view.chart.title = QStringLiteral("Margins over the ratio ") +
-                     ratioName(project, sweep->total ? -1 : sweep->stage);
+  view.chart.title =
+      QStringLiteral("Ratio ") + ratioName(project, sweep->total ? -1 : sweep->stage);
   if (sweep->bands.empty())
-    view.chart.warning = QStringLiteral("no ratio of the range holds");
+    view.chart.warning = QStringLiteral("no ratio of the range holds") + openSummary(*sweep);
   else
-    view.chart.remark = bandSummary(*sweep);
+    view.chart.remark = bandSummary(*sweep) + openSummary(*sweep);
   view.chart.x = {QStringLiteral("ratio"), {}, sweep->ratio.front(), sweep->ratio.back()};
   view.chart.x.logarithmic = true;
   view.chart.y.title = QStringLiteral("margin, %  (curves beyond +200 % leave the picture)");

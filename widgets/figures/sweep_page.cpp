@@ -43,9 +43,9 @@ QWidget* SweepPage::makeSettings() {
   m_headline = new Chooser(QStringLiteral("sweep.quantity"), tr("Headline figure below"), row);
   m_headline->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   m_headline->setMinimumContentsLength(7);
-  m_headline->setMaximumWidth(220);
-  line->addWidget(m_axis, 3);
-  line->addWidget(m_headline, 2);
+  m_headline->setMaximumWidth(180);
+  line->addWidget(m_axis, 4);
+  line->addWidget(m_headline, 1);
   connect(m_axis, &AxisChoice::changed, this, &SweepPage::settingsChanged);
   connect(m_headline, &QComboBox::activated, this, [this] {
     m_quantity->resetZoom();
