@@ -38,8 +38,8 @@ QString muted(const QString& body, const Palette& p) {
 
 QString row(const QString& left, const QString& right, const QString& below) {
   return QStringLiteral(
-             "<tr><td>%1<br/>%3</td><td align='right' valign='top' style='padding-left:8px; "
-             "white-space:nowrap'>%2</td></tr>")
+             "<tr><td>%1</td><td align='right' style='padding-left:8px; white-space:nowrap'>%2</td>"
+             "</tr><tr><td colspan='2'>%3</td></tr>")
       .arg(left, right, below);
 }
 

@@ -9,8 +9,6 @@
 namespace jw {
 namespace {
 
-constexpr std::size_t kMostInputs = 3;
-
 QString signedNumber(double value) {
   const QString sign = value > 0 ? QStringLiteral("+") : QString();
   return sign + numberText(value, 2);

@@ -7,6 +7,9 @@
 
 namespace jw {
 
+/// Of how many inputs a margin tells that it depends on them.
+inline constexpr std::size_t kMostInputs = 3;
+
 /// "motor rotor inertia +0.92 · ratio +2 · payload −1.1": the three inputs that a margin depends on
 /// most, in points of margin per per cent of the input. At a corner both sides: "−1.1 down, 0 up".
 /// Whose a field is is left out where its label alone is clear. Empty if nothing moves the margin.

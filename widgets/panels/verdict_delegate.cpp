@@ -13,7 +13,10 @@ namespace {
 
 constexpr int kRowHeight = 38;
 constexpr int kDependsLine = 14;
-constexpr int kDependsHeight = 3 * kDependsLine + 1;  // more for the chosen row
+
+/// What the chosen row is taller.
+int dependsHeight(int lines) { return lines > 0 ? lines * kDependsLine + 1 : 0; }
+
 constexpr double kLowest = -0.5;
 constexpr double kHighest = 1.0;
 
@@ -107,7 +110,8 @@ VerdictGeometry verdictGeometry(const QRectF& row) {
   const double amountsWidth = std::min(136.0, g.needs.width() * 0.58);
   g.bar = QRectF(left, inner.top() + 22, g.needs.width() - amountsWidth - 10, 5);
   g.amounts = QRectF(inner.right() - amountsWidth, g.needs.top(), amountsWidth, g.needs.height());
-  g.depends = QRectF(left, inner.top() + 33, inner.right() - left, kDependsHeight - 1);
+  g.depends = QRectF(left, inner.top() + 33, inner.right() - left,
+                     std::max(0.0, inner.bottom() - inner.top() - 33));
   g.zero = g.bar.left() + g.bar.width() * (0 - kLowest) / (kHighest - kLowest);
   return g;
 }
@@ -136,7 +140,9 @@ void VerdictDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
 void VerdictDelegate::setChosen(int row) { m_chosen = row; }
 
 QSize VerdictDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex& index) const {
-  return {200, kRowHeight + (index.row() == m_chosen ? kDependsHeight : 0)};
+  const auto* model = qobject_cast<const VerdictModel*>(index.model());
+  const bool chosen = model && index.row() == m_chosen;
+  return {200, kRowHeight + (chosen ? dependsHeight(model->row(m_chosen).dependsLines) : 0)};
 }
 
 }  // namespace jw

@@ -100,8 +100,9 @@ void VerdictList::activate(const QModelIndex& index) {
 void VerdictList::growChosen() {
   auto* delegate = static_cast<VerdictDelegate*>(m_view->itemDelegate());
   const int row = m_model->find(m_chosenId, m_chosenStage);
-  if (row == m_grown) return;
-  m_grown = row;
+  const std::pair grown{row, row < 0 ? 0 : m_model->row(row).dependsLines};
+  if (grown == m_grown) return;
+  m_grown = grown;
   delegate->setChosen(row);
   emit delegate->sizeHintChanged({});
 }

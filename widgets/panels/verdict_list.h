@@ -1,5 +1,7 @@
 #pragma once
 
+#include <utility>
+
 #include <QAbstractListModel>
 #include <QLabel>
 #include <QListView>
@@ -54,7 +56,7 @@ class VerdictList : public QWidget {
   QLabel* m_counts;
   QString m_chosenId;
   int m_chosenStage = -1;
-  int m_grown = -1;  // row that is taller
+  std::pair<int, int> m_grown{-1, 0};  // row that is taller, and its lines
   bool m_restoring = false;
 };
 

@@ -62,11 +62,16 @@ VerdictRow rowOf(const Check& check, const Project& project) {
   return row;
 }
 
+/// A demand without bound, at −1, has no slopes.
 void addDepends(VerdictRow& row, const Check& check, const Snapshot& snapshot) {
-  if (!snapshot.sensitivities) return;
+  if (!snapshot.sensitivities) {
+    row.dependsLines = std::isfinite(check.margin) && check.margin > -1 ? int(kMostInputs) : 0;
+    return;
+  }
   const MarginSlopes* slopes = snapshot.sensitivities->of(check.id, check.stage);
-  if (slopes)
-    row.depends = dependsText(*snapshot.sensitivities, *slopes, *snapshot.evaluatedProject);
+  if (!slopes) return;
+  row.depends = dependsText(*snapshot.sensitivities, *slopes, *snapshot.evaluatedProject);
+  row.dependsLines = int(std::min(kMostInputs, slopes->inputs.size()));
 }
 
 }  // namespace

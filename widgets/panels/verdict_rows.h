@@ -22,6 +22,7 @@ struct VerdictRow {
   bool accepted = false;  ///< short or close, and someone has accepted it as it stands
   QString acceptance;     ///< "accepted" or "reopened"; empty if nobody has accepted it
   QString depends;        ///< "ratio +2 · payload −1.1": strongest inputs; empty until known
+  int dependsLines = 0;   ///< how many they are, or room for them while they are not known
 };
 
 /// The verdicts, worst first: short, close, open, holds; of one state by margin, the smallest
