@@ -11,7 +11,7 @@ jw_program_packages=(
 # What the tests and benches take besides.
 jw_test_packages=(
   ccache clang-format libbenchmark-dev libgmock-dev libgtest-dev libmuparser-dev
-  locales x11-utils xauth xvfb
+  locales poppler-utils x11-utils xauth xvfb
 )
 
 jw_root=$(cd -P "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)

@@ -5,6 +5,8 @@
 #include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
+#include <QProcess>
+#include <QRegularExpression>
 #include <QTemporaryDir>
 
 #include <gtest/gtest.h>
@@ -244,6 +246,26 @@ TEST(ReviewCommand, WritesPdfFiguresAndVerdicts) {
   }
   EXPECT_EQ(QString::fromUtf8(contentOf(folder.filePath("verdicts.txt"))).section('\n', 1),
             run({"check", shortSample()}).out.section('\n', 1));
+}
+
+// Poppler, an independent reader of PDF, gets the numbers of the list of verdicts back: tabular
+// figures are glyphs of their own, which a reader has to know for digits.
+TEST(ReviewCommand, NumbersCanBeReadOutOfThePdf) {
+  const QTemporaryDir folder;
+  ASSERT_EQ(run({"review", holdingSample(), "-o", folder.path()}).code, 0);
+  QProcess reader;
+  reader.start("pdftotext", {"-layout", folder.filePath("review.pdf"), "-"});
+  ASSERT_TRUE(reader.waitForFinished(30'000)) << reader.errorString().toStdString();
+  const auto withoutSpaces = [](QString text) {
+    return text.removeIf([](QChar c) { return c.isSpace(); });
+  };
+  const QString text = withoutSpaces(QString::fromUtf8(reader.readAllStandardOutput()));
+  QStringList margins;
+  static const QRegularExpression kMargin("[+\u2212][0-9][^%\\n]*%");
+  for (auto found = kMargin.globalMatch(run({"check", holdingSample()}).out); found.hasNext();)
+    margins << withoutSpaces(found.next().captured());
+  EXPECT_GT(margins.size(), 20);
+  for (const QString& margin : margins) EXPECT_TRUE(text.contains(margin)) << margin.toStdString();
 }
 
 TEST(Program, TellsVersionAndHelp) {
