@@ -1,5 +1,7 @@
 #include "app/page_flow.h"
 
+#include <QAbstractTextDocumentLayout>
+#include <QTextBlock>
 #include <QTextDocument>
 
 #include "app/page_style.h"
@@ -10,8 +12,20 @@ namespace {
 
 constexpr double kFooterHeight = 24;  // [pt]
 constexpr double kMarginMm = 18;
+constexpr double kGap = 16;  // [pt] between columns
 
 double units(double points) { return points * PageFlow::kUnitsPerPoint; }
+
+/// The lowest place at or above `wanted` that cuts no paragraph in two; `wanted` if one reaches
+/// from `from` beyond it.
+double breakAbove(const QTextDocument& text, double from, double wanted) {
+  double place = wanted;
+  for (QTextBlock block = text.lastBlock(); block.isValid(); block = block.previous()) {
+    const QRectF area = text.documentLayout()->blockBoundingRect(block);
+    if (area.top() < place && area.bottom() > place) place = area.top();
+  }
+  return place > from ? place : wanted;
+}
 
 }  // namespace
 
@@ -29,15 +43,32 @@ PageFlow::PageFlow(QIODevice& device, const QString& title, QString footer)
 
 double PageFlow::bottom() const { return writer_.height() - units(kFooterHeight); }
 
+double PageFlow::columnWidth() const {
+  return (writer_.width() - (columns_ - 1) * units(kGap)) / columns_;
+}
+
+void PageFlow::setColumns(int count, double pointSize) {
+  columns_ = count;
+  pointSize_ = pointSize;
+  newPage();
+}
+
+void PageFlow::nextColumn() {
+  if (column_ + 1 == columns_) return newPage();
+  ++column_;
+  y_ = 0;
+}
+
 void PageFlow::newPage() {
   writer_.newPage();
   y_ = 0;
+  column_ = 0;
   ++page_;
   paintFooter();
 }
 
 void PageFlow::makeRoom(double height) {
-  if (y_ > 0 && y_ + height > bottom()) newPage();
+  if (y_ > 0 && y_ + height > bottom()) nextColumn();
 }
 
 void PageFlow::needRoom(double heightPt) { makeRoom(units(heightPt)); }
@@ -45,21 +76,23 @@ void PageFlow::needRoom(double heightPt) { makeRoom(units(heightPt)); }
 void PageFlow::addHtml(const QString& html) {
   QTextDocument text;
   text.setDocumentMargin(0);
-  text.setDefaultFont(textFont(units(9)));
-  text.setDefaultStyleSheet(pageStyleSheet(kUnitsPerPoint));
-  text.setTextWidth(writer_.width());
+  text.setDefaultFont(textFont(units(pointSize_)));
+  text.setDefaultStyleSheet(pageStyleSheet(kUnitsPerPoint, pointSize_));
+  text.setTextWidth(columnWidth());
   text.setHtml(html);
   const double height = text.size().height();
   makeRoom(height);
   for (double shown = 0; shown < height;) {
-    const double part = std::min(height - shown, bottom() - y_);
+    const double room = bottom() - y_;
+    const double part =
+        height - shown <= room ? height - shown : breakAbove(text, shown, shown + room) - shown;
     painter_.save();
-    painter_.translate(0, y_ - shown);
-    text.drawContents(&painter_, QRectF(0, shown, writer_.width(), part));
+    painter_.translate(column_ * (columnWidth() + units(kGap)), y_ - shown);
+    text.drawContents(&painter_, QRectF(0, shown, columnWidth(), part));
     painter_.restore();
     shown += part;
     y_ += part;
-    if (shown < height) newPage();
+    if (shown < height) nextColumn();
   }
 }
 

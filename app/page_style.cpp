@@ -23,8 +23,11 @@ Mark markOf(CheckState state) {
 
 }  // namespace
 
-QString pageStyleSheet(int unitsPerPoint) {
-  const auto px = [&](double points) { return QString::number(qRound(points * unitsPerPoint)); };
+QString pageStyleSheet(int unitsPerPoint, double pointSize) {
+  const double scale = pointSize / 9;
+  const auto px = [&](double points) {
+    return QString::number(qRound(points * scale * unitsPerPoint));
+  };
   const Palette& colors = printPalette();
   const auto ink = [](const QColor& color) { return inkOf(color, Qt::white).name(); };
   return QString(

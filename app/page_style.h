@@ -6,8 +6,9 @@
 
 namespace jw {
 
-/// The look of a printed page as a style sheet; one point is `unitsPerPoint` px.
-QString pageStyleSheet(int unitsPerPoint);
+/// The look of a printed page as a style sheet, for text of `pointSize`; one point is
+/// `unitsPerPoint` px.
+QString pageStyleSheet(int unitsPerPoint, double pointSize);
 
 /// Shape and word of a state in its colour, light on white [HTML].
 QString stateHtml(CheckState state);

@@ -22,11 +22,15 @@ namespace {
 
 constexpr double kBlockGap = 10;       // [pt]
 constexpr double kHeadingHeight = 24;  // [pt]
+constexpr double kTextSize = 9;        // [pt]
+constexpr double kListSize = 8;        // [pt]
+constexpr double kWorkingSize = 7.5;   // [pt]
 
-/// [pt]; the envelope and the power path share a page, the cycle has nearly one of its own.
+/// [pt]; two figures share a page, the cycle and the families have nearly one of their own.
 double heightOf(const QString& figureName) {
   if (figureName == "power") return 150;
-  return figureName == "cycle" ? 560 : 380;
+  if (figureName == "envelope") return 380;
+  return figureName == "cycle" || figureName == "families" ? 560 : 310;
 }
 
 void addBlock(PageFlow& flow, const QString& block) {
@@ -119,14 +123,16 @@ QByteArray reviewPdf(const Review& given) {
     addBlock(flow, reviewHead(review));
     addBlock(flow, reviewVerdictList(review));
     addBlocks(flow, reviewRemarks(review));
+    flow.setColumns(2, kListSize);
     addBlock(flow, reviewQuantities(review));
-    flow.newPage();
+    flow.setColumns(1, kTextSize);
     addFigures(flow, review.snapshot);
-    flow.newPage();
+    flow.setColumns(2, kListSize);
     addBlocks(flow, reviewInputs(review));
-    flow.newPage();
+    flow.setColumns(2, kWorkingSize);
     addBlocks(flow, reviewWorkings(review));
     addBlocks(flow, reviewFigureWorkings(review));
+    flow.setColumns(1, kTextSize);
     flow.addHtml(reviewCautions());
   }
   return bytes;

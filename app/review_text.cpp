@@ -71,14 +71,19 @@ QString workingHead(const Check& check) {
 
 constexpr int kPrinted = 6;  // digits enough to compute the working again
 
-QString symbolRow(const WorkingSymbol& symbol) {
+/// A symbol with its meaning, or a result, which has no symbol of its own.
+QString symbolRow(const WorkingSymbol& symbol, bool isResult) {
   const std::string value = formatQuantity(symbol.value, symbol.quantity, symbol.unit, kPrinted);
   const QString origin = symbol.expression.empty() ? qt(htmlText(symbol.origin))
                                                    : "= " + qt(htmlSymbol(symbol.expression));
+  const QString name = isResult
+                           ? "<td colspan=\"2\">" + qt(htmlSymbol(symbol.symbol)) + "</td>"
+                           : QString("<td width=\"11%\">%1</td><td width=\"34%\">%2</td>")
+                                 .arg(qt(htmlSymbol(symbol.symbol)), qt(htmlText(symbol.label)));
   return QString(
-             "<tr><td>%1</td><td>%2</td><td align=\"right\">%3</td>"
-             "<td class=\"muted\">%4</td></tr>")
-      .arg(qt(htmlSymbol(symbol.symbol)), qt(htmlText(symbol.label)), qt(htmlText(value)), origin);
+             "<tr>%1<td width=\"24%\" align=\"right\" style=\"white-space:nowrap\">%2</td>"
+             "<td width=\"31%\" class=\"muted\">%3</td></tr>")
+      .arg(name, qt(htmlText(value)), origin);
 }
 
 QString mutedLine(const std::string& text) {
@@ -88,8 +93,8 @@ QString mutedLine(const std::string& text) {
 QString workingBody(const Working& working) {
   QString html = QString("<p class=\"formula\">%1</p>").arg(qt(htmlSymbol(working.formula)));
   html += kTable;
-  for (const WorkingSymbol& symbol : working.symbols) html += symbolRow(symbol);
-  for (const WorkingSymbol& symbol : working.results) html += symbolRow(symbol);
+  for (const WorkingSymbol& symbol : working.symbols) html += symbolRow(symbol, false);
+  for (const WorkingSymbol& symbol : working.results) html += symbolRow(symbol, true);
   html += QString("</table><p><b>%1</b></p>").arg(qt(htmlSymbol(working.result)));
   if (!working.caution.empty()) html += "<p>" + qt(htmlSymbol(working.caution)) + "</p>";
   return html + mutedLine(working.source) + mutedLine(working.note);
