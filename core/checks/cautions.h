@@ -37,13 +37,23 @@ inline constexpr std::array<std::string_view, 12> kCautions{
 
 /// The caution that belongs beside a check; empty if none does.
 constexpr std::string_view cautionOf(std::string_view check) {
-  constexpr std::size_t kHolding = 3, kStopping = 4, kStored = 5, kHot = 6, kCollision = 7;
-  if (check == "joint.holding") return kCautions[kHolding];
+  constexpr std::size_t kHolding = 3, kStopping = 4, kStored = 5, kHot = 6, kCollision = 7,
+                        kRunaway = 8;
+  if (check == "joint.holding" || check == "joint.backdrive") return kCautions[kHolding];
   if (check.substr(0, 14) == "joint.stopping") return kCautions[kStopping];
-  if (check == "joint.collision") return kCautions[kCollision];
+  if (check == "joint.collision" || check == "joint.end_stops") return kCautions[kCollision];
   if (check == "supply.voltage_rise") return kCautions[kStored];
-  const bool hot = check == "motor.touch_temperature" || check == "supply.brake_resistor";
+  if (check == "motor.magnet") return kCautions[kRunaway];
+  const bool hot = check == "motor.touch_temperature" || check == "motor.temperature_housing" ||
+                   check == "supply.brake_resistor";
   return hot ? kCautions[kHot] : std::string_view();
+}
+
+/// The caution that belongs on an exported figure besides kCaution, by its name; empty if none.
+constexpr std::string_view cautionOfFigure(std::string_view figure) {
+  if (figure == "heat" || figure == "overload") return cautionOf("motor.touch_temperature");
+  if (figure == "power") return cautionOf("supply.voltage_rise");
+  return figure == "cycle" ? cautionOf("joint.stopping") : std::string_view();
 }
 
 }  // namespace jw

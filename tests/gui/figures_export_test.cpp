@@ -84,6 +84,13 @@ TEST_P(Export, IsOnWhiteAndDrawnWhateverTheTheme) {
   EXPECT_GT(inked, 1000);
 }
 
+TEST_P(Export, SaysWhatItMustNotBeTakenFor) {
+  ASSERT_TRUE(exportFigure(snapshot, GetParam(), path("svg")));
+  EXPECT_TRUE(content(path("svg")).contains("Informs a design."));
+  const bool hot = GetParam() == "heat" || GetParam() == "overload";
+  EXPECT_EQ(content(path("svg")).contains("Hot surfaces"), hot);
+}
+
 TEST_P(Export, IsTheSameEveryTime) {
   ASSERT_TRUE(exportFigure(snapshot, GetParam(), path("png")));
   const QByteArray first = content(path("png"));

@@ -54,16 +54,16 @@ InputError error(const QString& what, const QString& where, const QString& remed
   return {what.toStdString(), where.toStdString(), remedy.toStdString()};
 }
 
-// Strip and figure into a painter of 1/96 inch.
+// Strip, figure and cautions into a painter of 1/96 inch.
 void paintSheet(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot,
                 const QString& figureName, const QDate& date) {
   painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
   painter.fillRect(QRectF(QPointF(0, 0), size), Qt::white);
   const QRectF strip(0, 0, size.width(), kTitleStripHeight);
   paintTitleStrip(painter, strip, snapshot, figureName, date);
-  paintFigureContent(painter,
-                     {{0, strip.bottom()}, QSizeF(size.width(), size.height() - strip.height())},
-                     snapshot, figureName);
+  const QRectF below(0, strip.bottom(), size.width(), size.height() - strip.height());
+  const double foot = paintCautions(painter, below, figureName);
+  paintFigureContent(painter, below.adjusted(0, 0, 0, -foot), snapshot, figureName);
 }
 
 QByteArray svgBytes(const Snapshot& snapshot, const QString& name, const ExportOptions& options) {

@@ -36,8 +36,8 @@ QString figureTitle(const QString& figureName);
 void paintFigure(QPainter& painter, const QRectF& rect, const Snapshot& snapshot,
                  const QString& figureName);
 
-/// The figure with its title strip (project, variant, date, key numbers) as pixels. The same
-/// snapshot and options give the same bytes, whatever the screen.
+/// The figure with its title strip (project, variant, date, key numbers) and cautions as pixels.
+/// The same snapshot and options give the same bytes, whatever the screen.
 QImage figureImage(const Snapshot& snapshot, const QString& figureName,
                    const ExportOptions& options = {});
 

@@ -4,6 +4,7 @@
 
 #include <QFontMetricsF>
 
+#include "core/checks/cautions.h"
 #include "widgets/figures/cycle_plot.h"
 #include "widgets/figures/drive_painter.h"
 #include "widgets/figures/envelope_plot.h"
@@ -200,6 +201,25 @@ void paintTitleStrip(QPainter& painter, const QRectF& rect, const Snapshot& snap
                      keyNumbers(*snapshot.evaluation, plain, inner.width()));
   painter.setPen(QPen(p.line, 1));
   painter.drawLine(QLineF(inner.left(), rect.bottom() - 4, inner.right(), rect.bottom() - 4));
+}
+
+double paintCautions(QPainter& painter, const QRectF& rect, const QString& figureName) {
+  constexpr double kMostOfHeight = 0.12;  // for more than the one sentence
+  const auto words = [](std::string_view text) {
+    return QString::fromUtf8(text.data(), qsizetype(text.size()));
+  };
+  const QFont font = textFont(9);
+  const QRectF inner = rect.adjusted(14, 0, -14, -6);
+  const auto heightOf = [&](const QString& text) {
+    return QFontMetricsF(font).boundingRect(inner, Qt::TextWordWrap, text).height();
+  };
+  QString text = words(kCaution);
+  const QString longer = text + u' ' + words(cautionOfFigure(figureName.toStdString()));
+  if (heightOf(longer) <= kMostOfHeight * rect.height()) text = longer;
+  painter.setFont(font);
+  painter.setPen(printPalette().muted);
+  painter.drawText(inner, Qt::AlignLeft | Qt::AlignBottom | Qt::TextWordWrap, text);
+  return heightOf(text) + 10;
 }
 
 void paintFigureContent(QCPPainter& painter, const QRectF& rect, const Snapshot& snapshot,

@@ -14,6 +14,10 @@ inline constexpr double kTitleStripHeight = 52;
 void paintTitleStrip(QPainter& painter, const QRectF& rect, const Snapshot& snapshot,
                      const QString& figureName, const QDate& date);
 
+/// Below the figure: what it must not be taken for. Returns the height [1/96 inch] that it takes of
+/// the foot of `rect`.
+double paintCautions(QPainter& painter, const QRectF& rect, const QString& figureName);
+
 /// One figure into `rect`, in units of 1/96 inch.
 void paintFigureContent(QCPPainter& painter, const QRectF& rect, const Snapshot& snapshot,
                         const QString& figureName);
