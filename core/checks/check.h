@@ -46,8 +46,8 @@ struct WorkingSymbol {
   double value = 0;  ///< internal unit
   Quantity quantity = Quantity::Number;
   std::string_view unit;  ///< display unit
-  std::string origin;     ///< "typed", "from the cycle", "derived"
-  std::string path;       ///< the field, when it was typed
+  std::string origin;     ///< "typed", "catalogue", "usual value", "from the cycle", "derived"
+  std::string path;       ///< the field, when it is one
   /// What it follows from, in symbols that stand before it ("T_av / N"); empty: it is given, or
   /// comes from the arrays of the cycle, which its origin says.
   std::string expression = {};

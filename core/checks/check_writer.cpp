@@ -80,20 +80,46 @@ std::string resultLine(const Check& check) {
 std::string_view originOf(const FieldRef& field, double value) {
   if (!isSet(value)) return "not given";
   if (!isSet(field.number())) return "from its parts";
-  const auto& typed = field.structInfo->asWritten(field.owner).typed;
-  const bool isDefault =
-      value == field.info->defaultValue && !typed.contains(std::string(field.info->key));
-  return isDefault ? "usual value" : "typed";
+  const std::string key(field.info->key);
+  const AsWritten& written = field.structInfo->asWritten(field.owner);
+  if (value == field.info->defaultValue && !written.typed.contains(key)) return "usual value";
+  if (!written.from.gives(key)) return "typed";
+  return written.from.catalogue.empty() ? "scaling rule" : "catalogue";
+}
+
+/// "Motor: "slim 20 W" of the catalogue motors.csv." beside values that it gave; empty for others.
+std::string catalogueNote(const FieldRef& field, std::string_view origin, int stage) {
+  const CataloguePart& from = field.structInfo->asWritten(field.owner).from;
+  std::string owner(field.structInfo->title);
+  if (stage >= 0) owner += fmt::format(" {}", stage + 1);
+  if (origin == "scaling rule") {
+    return fmt::format("{}: sized by {}, an estimate.", owner, from.part);
+  }
+  if (origin != "catalogue") return {};
+  return fmt::format("{}: \"{}\" of the catalogue {}.", owner, from.part, from.catalogue);
+}
+
+/// Index of the stage that a path names; -1 if of none.
+int stageIn(std::string_view path) {
+  constexpr std::string_view kStages = "transmission[";
+  if (path.substr(0, kStages.size()) != kStages) return -1;
+  return std::atoi(path.data() + kStages.size());
 }
 
 /// The field's symbol; among the fields of several stages with the number of its own: "T_m2".
 std::string symbolAt(const FieldInfo& info, std::string_view path, int ownStage) {
-  constexpr std::string_view kStages = "transmission[";
   std::string symbol(info.symbol);
-  if (ownStage >= 0 || path.substr(0, kStages.size()) != kStages) return symbol;
-  const int stage = std::atoi(path.data() + kStages.size()) + 1;
+  const int stage = stageIn(path);
+  if (ownStage >= 0 || stage < 0) return symbol;
   const bool subscript = symbol.find('_') != symbol.npos;
-  return fmt::format("{}{}{}", symbol, subscript ? "" : "_", stage);
+  return fmt::format("{}{}{}", symbol, subscript ? "" : "_", stage + 1);
+}
+
+/// The field's label; among the fields of several stages with the number of its own.
+std::string labelAt(const FieldInfo& info, std::string_view path, int ownStage) {
+  const int stage = stageIn(path);
+  if (ownStage >= 0 || stage < 0) return std::string(info.label);
+  return fmt::format("{}, stage {}", info.label, stage + 1);
 }
 
 /// "Over the daily mix: "pick" 50 %, cycle 2 20 %, idle 30 %."
@@ -141,9 +167,12 @@ void CheckWriter::show(double value, std::string_view path) {
   for (const WorkingSymbol& shown : working_->symbols) {
     if (shown.path == path) return;
   }
-  working_->symbols.push_back({symbolAt(info, path, context_.stage), std::string(info.label), value,
-                               info.quantity, info.unit, std::string(originOf(*field, value)),
-                               std::string(path)});
+  const std::string_view origin = originOf(*field, value);
+  working_->symbols.push_back({symbolAt(info, path, context_.stage),
+                               labelAt(info, path, context_.stage), value, info.quantity, info.unit,
+                               std::string(origin), std::string(path)});
+  const std::string about = catalogueNote(*field, origin, stageIn(path));
+  if (working_->note.find(about) == std::string::npos) note(about);
 }
 
 double CheckWriter::input(double value, std::string_view path) {

@@ -83,7 +83,7 @@ double lastingCurrent(const CheckContext& context, CheckWriter& w) {
 }
 
 void currentRms(const CheckContext& context, CheckWriter& w) {
-  w.formula("I_rms = sqrt(1/t_c \u222b I\u00b2 dt) against I_c");
+  w.formula("I_rms = \u221a(1/t_c \u222b I\u00b2 dt) against I_c");
   w.source(kSource);
   w.note("Both in the measure, rms or peak, that the controller's data use.");
   const double limit = lastingCurrent(context, w);
@@ -97,7 +97,7 @@ void currentRms(const CheckContext& context, CheckWriter& w) {
 }
 
 void overload(const CheckContext& context, CheckWriter& w) {
-  w.formula("max x / ((I_pk\u00b2 - I_c\u00b2) t_pk), x' = I\u00b2 - I_c\u00b2, x \u2265 0");
+  w.formula("max x / ((I_pk\u00b2 \u2212 I_c\u00b2) t_pk), x' = I\u00b2 \u2212 I_c\u00b2, x \u2265 0");
   w.source("I\u00b2t supervision with recovery; common practice, no source");
   w.note("How much of the allowed overload the repeated cycle uses.");
   const Controller& controller = context.variant().controller;

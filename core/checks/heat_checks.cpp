@@ -101,7 +101,7 @@ double windingLimitThere(const CheckContext& context) {
 }
 
 void windingTemperature(const CheckContext& context, CheckWriter& w) {
-  w.formula("(I - \u03a6) T = c over the cycle; margin = (T_lim - T_a) / (T_peak - T_a) - 1");
+  w.formula("(I \u2212 \u03a6) T = c over the cycle; margin = (T_lim \u2212 T_a) / (T_peak \u2212 T_a) \u2212 1");
   w.source(kNetworkSource);
   w.note(
       "Peak of the winding once the cycle has been repeated for hours, as the mean of all phases. "
@@ -126,7 +126,7 @@ void windingTemperature(const CheckContext& context, CheckWriter& w) {
 }
 
 void housingTemperature(const CheckContext& context, CheckWriter& w) {
-  w.formula("(I - \u03a6) T = c over the cycle; margin = (T_h,max - T_a) / (T_peak - T_a) - 1");
+  w.formula("(I \u2212 \u03a6) T = c over the cycle; margin = (T_h,max \u2212 T_a) / (T_peak \u2212 T_a) \u2212 1");
   w.source(kNetworkSource);
   w.note("The housing carries bearings, encoder and grease, and what is mounted to it.");
   const double limit =
@@ -146,7 +146,7 @@ bool hasMagnetLimit(const CheckContext& context) {
 }
 
 void magnet(const CheckContext& context, CheckWriter& w) {
-  w.formula("I_peak against I_dm (1 + \u03b1_dm (T_mag - T_dm))");
+  w.formula("I_peak against I_dm (1 + \u03b1_dm (T_mag \u2212 T_dm))");
   w.source("Demagnetizing current as the motor's data state it; common practice, no source");
   w.note(
       "The magnet is taken to be as hot as the housing at its hottest, or as cold as the ambient. "

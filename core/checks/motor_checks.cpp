@@ -40,7 +40,7 @@ void nothingAsked(const CheckContext& context, CheckWriter& w) {
 }
 
 void motorTorque(const CheckContext& context, CheckWriter& w) {
-  w.formula("margin = f - 1, f (n, T) on the edge of the envelope");
+  w.formula("margin = f \u2212 1, f (n, T) on the edge of the envelope");
   w.source(machineSource(context));
   w.note(
       "The instant of the cycle that comes nearest to the peak envelope along the ray from the "
@@ -100,8 +100,8 @@ void showHeatPath(const CheckContext& context, CheckWriter& w) {
 
 void motorContinuous(const CheckContext& context, CheckWriter& w) {
   w.formula(
-      "T_rms against T_c(n_rms) = K_t I_c - T_drag, P_Cu(I_c) (R_12 + R_2) + P_drag R_2 = "
-      "T_w,max - T_a");
+      "T_rms against T_c(n_rms) = K_t I_c \u2212 T_drag, P_Cu(I_c) (R_12 + R_2) + P_drag R_2 = "
+      "T_w,max \u2212 T_a");
   w.source(
       "Steady heat flow through two thermal resistances; rms torque as mean heating "
       "(IEC 60034-1 equivalent continuous duty, from memory)");

@@ -67,7 +67,7 @@ void powerOverTheDay(const CheckContext& context, CheckWriter& w, double limit) 
 }
 
 void powerMean(const CheckContext& context, CheckWriter& w) {
-  w.formula("P_mean = (E_drawn - E_returned) / t_c against P_c");
+  w.formula("P_mean = (E_drawn \u2212 E_returned) / t_c against P_c");
   w.source(kBalance);
   w.note(
       "Both energies are the source's own: the loss R_s i\u00b2 in its resistance is drawn too.");
@@ -99,7 +99,7 @@ bool canRise(const CheckContext& context) {
 
 void voltageRise(const CheckContext& context, CheckWriter& w) {
   w.formula(
-      "C (V\u00b2 - V_dc\u00b2) / 2 = E_back, held at V_br by the resistor as far as V_br\u00b2 / R_br "
+      "C (V\u00b2 \u2212 V_dc\u00b2) / 2 = E_back, held at V_br by the resistor as far as V_br\u00b2 / R_br "
       "allows; margin on the rise");
   w.source(kBalance);
   w.note("Stored energy stays on the bus after power-off: wait and measure before touching.");

@@ -149,7 +149,9 @@ tl::expected<ReadCatalogue<MotorEntry>, InputError> readMotorCatalogue(std::stri
   CatalogueReader in(text, file, structInfo<Motor>());
   if (const auto error = in.readTitles({"name"})) return tl::unexpected(*error);
   return readAll<MotorEntry>(in, [&](MotorEntry& entry) {
-    return in.readRow(&entry.motor, entry.motor.asWritten, entry.name);
+    auto error = in.readRow(&entry.motor, entry.motor.asWritten, entry.name);
+    entry.motor.asWritten.from = {entry.name, std::string(file), {}};
+    return error;
   });
 }
 
@@ -157,8 +159,11 @@ tl::expected<ReadCatalogue<Stage>, InputError> readReducerCatalogue(std::string_
                                                                     std::string_view file) {
   CatalogueReader in(text, file, structInfo<Stage>());
   if (const auto error = in.readTitles({"name", "family"})) return tl::unexpected(*error);
-  return readAll<Stage>(
-      in, [&](Stage& stage) { return in.readRow(&stage, stage.asWritten, stage.name); });
+  return readAll<Stage>(in, [&](Stage& stage) {
+    auto error = in.readRow(&stage, stage.asWritten, stage.name);
+    stage.asWritten.from = {stage.name, std::string(file), {}};
+    return error;
+  });
 }
 
 namespace {

@@ -10,6 +10,10 @@ namespace jw::keys {
 
 // The keys of a project document that hold structs; those of fields are in the catalogue.
 inline constexpr std::string_view kBands = "bands";  ///< of any struct: field key -> band
+inline constexpr std::string_view kFrom = "fromCatalogue";  ///< of a motor or stage: its entry
+inline constexpr std::string_view kFromPart = "part";
+inline constexpr std::string_view kFromCatalogue = "catalogue";
+inline constexpr std::string_view kFromChanged = "changed";  ///< keys of fields
 inline constexpr std::string_view kFormat = "format";
 inline constexpr std::string_view kVersion = "version";
 inline constexpr std::string_view kLoad = "load";

@@ -51,6 +51,15 @@ void writeBands(Json& object, const AsWritten& asWritten) {
   if (!asWritten.bands.empty()) object[keyOf(keys::kBands)] = asWritten.bands;
 }
 
+/// The entry of a catalogue that gave the values.
+void writeFrom(Json& object, const CataloguePart& from) {
+  if (from.part.empty()) return;
+  Json& entry = object[keyOf(keys::kFrom)];
+  entry[keyOf(keys::kFromPart)] = from.part;
+  if (!from.catalogue.empty()) entry[keyOf(keys::kFromCatalogue)] = from.catalogue;
+  if (!from.changed.empty()) entry[keyOf(keys::kFromChanged)] = from.changed;
+}
+
 /// Every catalogued field of `owner`.
 template <class T>
 Json writeFields(const T& owner) {
@@ -62,6 +71,7 @@ Json writeFields(const T& owner) {
     if (!isIdle(field, &kDefault)) writeField(object, info, field, &kDefault);
   }
   writeBands(object, owner.asWritten);
+  writeFrom(object, owner.asWritten.from);
   return object;
 }
 

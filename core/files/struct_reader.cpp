@@ -88,6 +88,8 @@ void StructReader::readAll(const Json& object, const StructInfo& structure, void
       readOne(value, *info, owner, asWritten, childPath(path, key));
     } else if (key == keys::kBands) {
       readBands(value, structure, asWritten, childPath(path, key));
+    } else if (key == keys::kFrom) {
+      readFrom(value, structure, asWritten, childPath(path, key));
     } else if (std::find(children.begin(), children.end(), key) == children.end()) {
       keepUnknown(asWritten, key, value, path);
     }
@@ -121,6 +123,36 @@ void StructReader::readBands(const Json& value, const StructInfo& structure, AsW
     }
     asWritten.bands[key] = text.get<std::string>();
   }
+}
+
+std::string StructReader::readText(const Json& object, std::string_view key,
+                                   const std::string& path) {
+  const auto found = object.find(std::string(key));
+  if (found == object.end()) return {};
+  if (found->is_string()) return found->get<std::string>();
+  fail("found " + quoteValue(*found), childPath(path, key), "a text in quotes is needed here");
+  return {};
+}
+
+void StructReader::readFrom(const Json& value, const StructInfo& structure, AsWritten& asWritten,
+                            const std::string& path) {
+  if (!needObject(value, path)) return;
+  CataloguePart from;
+  from.part = readText(value, keys::kFromPart, path);
+  from.catalogue = readText(value, keys::kFromCatalogue, path);
+  const std::string where = childPath(path, keys::kFromChanged);
+  if (const Json* changed = childList(value, keys::kFromChanged, path, structure.fields.size())) {
+    for (const Json& key : *changed) {
+      if (!key.is_string() || structure.find(key.get<std::string>()) == nullptr) {
+        return fail("found " + quoteValue(key), where, "name fields beside which it stands");
+      }
+      from.changed.insert(key.get<std::string>());
+    }
+  }
+  if (!failed() && from.part.empty()) {
+    fail("no part is named", path, "name it, {\"part\": \"…\"}, or leave this out");
+  }
+  asWritten.from = std::move(from);
 }
 
 void StructReader::readNumber(const Json& value, const FieldInfo& info, void* owner,

@@ -49,6 +49,9 @@ class StructReader {
                const std::string& path, std::initializer_list<std::string_view> children);
   void readOne(const Json& value, const FieldInfo& info, void* owner, AsWritten& asWritten,
                const std::string& path);
+  void readFrom(const Json& value, const StructInfo& structure, AsWritten& asWritten,
+                const std::string& path);
+  std::string readText(const Json& object, std::string_view key, const std::string& path);
   void readBands(const Json& value, const StructInfo& structure, AsWritten& asWritten,
                  const std::string& path);
   void readNumber(const Json& value, const FieldInfo& info, void* owner, AsWritten& asWritten,

@@ -13,4 +13,8 @@ struct MotorEntry {
   Motor motor;
 };
 
+/// The motor of `entry` in the place of `present`. What the entry does not state and belongs to the
+/// joint rather than to the motor stays: the encoders and the plate that the motor is screwed to.
+Motor fittedMotor(const MotorEntry& entry, const Motor& present);
+
 }  // namespace jw

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include <fmt/format.h>
+
 #include "core/model/field_catalogue.h"
 
 namespace jw {
@@ -213,6 +215,8 @@ Stage reducerByRule(const FamilyRule& rule, double ratio, double ratedTorque) {
   stage.hysteresis = rule.hysteresis;
   stage.transmissionError = rule.transmissionError;
   stage.stiffness.first = ratedTorque / rule.windUp;
+  stage.asWritten.from.part =
+      fmt::format("the scaling rule of its family ({})", familyKey(rule.family));
   return stage;
 }
 

@@ -124,6 +124,10 @@ tl::expected<double, InputError> readField(const FieldInfo& info, std::string_vi
 void rememberTyped(AsWritten& asWritten, const FieldInfo& info, double value,
                    std::string_view text);
 
+/// Gives the field a number that the caller has checked, in place of the text as typed and of a
+/// catalogue's value. `field` was found in a project that the caller may change.
+void assignNumber(const FieldRef& field, double value);
+
 /// The range in words, in the field's display unit: "above 0", "0 to 1", "any number".
 std::string describeRange(const FieldInfo& info);
 

@@ -83,12 +83,21 @@ void assign(const FieldRef& field, double value, std::string_view text) {
     field.info->setText(owner, std::string(text));
     return;
   }
-  field.info->setNumber(owner, value);
+  assignNumber(field, value);
   rememberTyped(const_cast<AsWritten&>(field.structInfo->asWritten(owner)), *field.info, value,
                 text);
 }
 
 }  // namespace
+
+void assignNumber(const FieldRef& field, double value) {
+  void* owner = const_cast<void*>(field.owner);
+  auto& written = const_cast<AsWritten&>(field.structInfo->asWritten(owner));
+  const std::string key(field.info->key);
+  field.info->setNumber(owner, value);
+  written.typed.erase(key);
+  written.from.change(key);
+}
 
 void rememberTyped(AsWritten& asWritten, const FieldInfo& info, double value,
                    std::string_view text) {

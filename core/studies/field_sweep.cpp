@@ -76,10 +76,7 @@ void setValue(Project& project, const SweepAxis& axis, double value) {
     project = withStageRatio(project, std::stoi(axis.path.substr(13)), value);
     return;
   }
-  // The reference was found in a project that may be changed here.
-  field.info->setNumber(const_cast<void*>(field.owner), value);
-  auto& written = const_cast<AsWritten&>(field.structInfo->asWritten(field.owner));
-  written.typed.erase(std::string(field.info->key));
+  assignNumber(field, value);
 }
 
 std::optional<InputError> notAllowed(const SweepAxis& axis) {

@@ -130,6 +130,7 @@ Project withStageRatio(const Project& project, int stage, double ratio) {
   }
   one.ratio = ratio;
   one.asWritten.typed.erase("ratio");
+  one.asWritten.from.change("ratio");
   return changed;
 }
 

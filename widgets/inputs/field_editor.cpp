@@ -30,11 +30,7 @@ FieldEditor* plainEditor(const FieldInfo& info, const QString& path, QWidget* pa
 tl::expected<void, InputError> setUntyped(Project& project, const std::string& path, double value) {
   const auto field = findField(project, path);
   if (!field) return tl::unexpected(field.error());
-  // What was found is inside `project`, which may be changed.
-  void* owner = const_cast<void*>(field->owner);
-  field->info->setNumber(owner, value);
-  auto& kept = const_cast<AsWritten&>(field->structInfo->asWritten(owner)).typed;
-  kept.erase(std::string(field->info->key));
+  assignNumber(*field, value);
   return {};
 }
 
