@@ -155,7 +155,7 @@ Project withCombination(const Project& project, const SearchSpace& space,
                         const Combination& which) {
   Project changed = project;
   Variant& variant = changed.active();
-  variant.motor = space.motors[which.motor].motor;
+  variant.motor = fittedMotor(space.motors[which.motor], project.active().motor);
   variant.transmission[static_cast<std::size_t>(space.reducerStage)] =
       space.reducers[which.reducer];
   if (space.beltStage < 0) return changed;

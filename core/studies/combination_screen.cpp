@@ -30,7 +30,7 @@ CombinationScreen::CombinationScreen(const Project& project, const SearchSpace& 
   const StudyRun quiet{run.stop, {}, run.threads};
   forEachPoint(space.motors.size(), quiet, [&](std::size_t k) {
     Project changed = coarse;
-    changed.active().motor = space.motors[k].motor;
+    changed.active().motor = fittedMotor(space.motors[k], project.active().motor);
     motors_[k] = motorScreen(changed, evaluate(changed));
   });
   belts_ = beltsOf(project, space);

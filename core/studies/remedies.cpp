@@ -99,7 +99,9 @@ Remedies remedies(const Project& project, const RemedyRequest& request, const St
 }
 
 tl::expected<void, InputError> applyRemedy(Project& project, const Remedy& remedy) {
-  if (remedy.motor) project.active().motor = remedy.motor->motor;
+  if (remedy.motor) {
+    project.active().motor = fittedMotor(*remedy.motor, project.active().motor);
+  }
   for (const FieldEdit& edit : remedy.edits) {
     if (const auto done = setField(project, edit.path, edit.text); !done) return done;
   }

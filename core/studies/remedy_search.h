@@ -35,6 +35,9 @@ std::vector<RemedyFinding> changeParts(const RemedyCase& about, int stage);
 /// Whether changeParts has something to change.
 bool hasParts(const Project& project, int stage);
 
+/// Motors of a list that are tried, nearest in size first: a second's work at 1,000 samples.
+inline constexpr std::size_t kMostMotorsTried = 512;
+
 /// The nearest motor of a list.
 std::vector<RemedyFinding> changeMotor(const RemedyCase& about,
                                        const std::vector<MotorEntry>& motors, const StudyRun& run);

@@ -135,7 +135,8 @@ Remedy motorDraft(const Motor& now, const MotorEntry& entry) {
   return draft;
 }
 
-/// The motors whose size is known, nearest first.
+/// The motors whose size is known, nearest first; those that lack a brake that is there now follow
+/// after all others.
 std::vector<const MotorEntry*> nearestFirst(const Motor& now,
                                             const std::vector<MotorEntry>& motors) {
   std::vector<const MotorEntry*> order;
@@ -144,6 +145,9 @@ std::vector<const MotorEntry*> nearestFirst(const Motor& now,
   }
   std::stable_sort(order.begin(), order.end(), [&](const MotorEntry* a, const MotorEntry* b) {
     return std::abs(sizeOf(now, a->motor).change()) < std::abs(sizeOf(now, b->motor).change());
+  });
+  std::stable_partition(order.begin(), order.end(), [&](const MotorEntry* one) {
+    return !isSet(now.brakeTorque) || isSet(one->motor.brakeTorque);
   });
   return order;
 }
@@ -163,21 +167,32 @@ std::vector<RemedyFinding> changeParts(const RemedyCase& about, int stage) {
 
 std::vector<RemedyFinding> changeMotor(const RemedyCase& about,
                                        const std::vector<MotorEntry>& motors, const StudyRun& run) {
+  constexpr std::size_t kAtOnce = 64;
   const Motor& now = about.project.active().motor;
   const std::vector<const MotorEntry*> order = nearestFirst(now, motors);
   const auto with = [&](const MotorEntry& entry) {
     Project changed = about.project;
-    changed.active().motor = entry.motor;
+    changed.active().motor = fittedMotor(entry, about.project.active().motor);
     return changed;
   };
-  const std::vector<DesignPoint> points = evaluatePoints(
-      order.size(), [&](std::size_t k) { return with(*order[k]); }, run);
   std::vector<RemedyFinding> findings(about.wanted.size());
-  for (std::size_t w = 0; w < findings.size() && !about.stop.stop_requested(); ++w) {
-    const WantedMargin& wanted = about.wanted[w];
-    for (std::size_t k = 0; k < order.size() && !findings[w].remedy; ++k) {
-      if (!(points[k].marginOf(wanted.id, wanted.stage) >= about.target)) continue;
-      findings[w].remedy = judgedRemedy(about, wanted, with(*order[k]), motorDraft(now, *order[k]));
+  const auto complete = [&] {
+    return std::all_of(findings.begin(), findings.end(),
+                       [](const RemedyFinding& one) { return one.remedy.has_value(); });
+  };
+  const std::size_t most = std::min(order.size(), kMostMotorsTried);
+  for (std::size_t from = 0; from < most && !complete(); from += kAtOnce) {
+    const std::size_t count = std::min(kAtOnce, most - from);
+    const std::vector<DesignPoint> points = evaluatePoints(
+        count, [&](std::size_t k) { return with(*order[from + k]); }, run);
+    for (std::size_t w = 0; w < findings.size(); ++w) {
+      const WantedMargin& wanted = about.wanted[w];
+      for (std::size_t k = 0; k < count && !findings[w].remedy; ++k) {
+        if (about.stop.stop_requested()) return findings;
+        if (!(points[k].marginOf(wanted.id, wanted.stage) >= about.target)) continue;
+        const MotorEntry& entry = *order[from + k];
+        findings[w].remedy = judgedRemedy(about, wanted, with(entry), motorDraft(now, entry));
+      }
     }
   }
   return findings;

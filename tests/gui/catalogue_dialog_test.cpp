@@ -161,5 +161,37 @@ TEST(CatalogueChoiceTest, TellsInventedFromOwnAndKeepsTheOldOnAnError) {
   EXPECT_TRUE(list.currentText().contains("own.csv"));
 }
 
+TEST(CatalogueChoiceTest, OffersFilesOfEarlierRunsAndReadsThemOnlyWhenChosen) {
+  QTemporaryDir folder;
+  const QString file = put(folder, "kept.csv", "name,family,ratio\na,planetary,5\n");
+  const QString spoilt = put(folder, "spoilt.csv", "name,family,ratio\na,planetary,5\n");
+  {
+    CatalogueChoice before(CatalogueKind::Reducers, "test.before");
+    ASSERT_TRUE(before.open(spoilt));
+    ASSERT_TRUE(before.open(file));
+  }
+  put(folder, "spoilt.csv", "nothing\n");
+  CatalogueChoice choice(CatalogueKind::Reducers, "test.choice");
+  auto& list = *choice.findChild<QComboBox*>("test.choice");
+  EXPECT_TRUE(choice.catalogue()->bundled);
+  QSignalSpy refused(&choice, &CatalogueChoice::refused);
+  const auto pick = [&](const QString& name) {
+    emit list.activated(list.findText(name, Qt::MatchStartsWith));
+  };
+  pick("spoilt.csv");
+  ASSERT_EQ(refused.size(), 1);
+  EXPECT_FALSE(refused.takeFirst().front().toString().isEmpty());
+  EXPECT_TRUE(choice.catalogue()->bundled);
+  EXPECT_EQ(list.findText("spoilt.csv", Qt::MatchStartsWith), -1);
+  pick("kept.csv");
+  EXPECT_EQ(choice.catalogue()->reducers.size(), 1U);
+  EXPECT_EQ(list.currentText(), "kept.csv: 1 reducer");
+  QFile::remove(file);
+  EXPECT_EQ(CatalogueChoice(CatalogueKind::Reducers, "test.after")
+                .findChild<QComboBox*>("test.after")
+                ->findText("kept.csv", Qt::MatchStartsWith),
+            -1);
+}
+
 }  // namespace
 }  // namespace jw

@@ -40,6 +40,21 @@ TEST_F(RemediesTest, AppearForTheVerdictThatIsClose) {
   EXPECT_FALSE(shown().contains("Searching"));
 }
 
+TEST_F(RemediesTest, OffersTheNearestMotorOfTheCatalogueInUse) {
+  openSampleCopy();
+  type("load.payloadMass", "9 kg");
+  QTest::keyClick(qApp->focusWidget(), Qt::Key_Return);
+  settle();
+  verdicts().select("motor.torque", -1);
+  ASSERT_TRUE(waitForRemedies());
+  const auto& found = section().found()->remedies;
+  const auto motor = std::find_if(found.begin(), found.end(),
+                                  [](const Remedy& r) { return r.kind == RemedyKind::Motor; });
+  ASSERT_NE(motor, found.end());
+  EXPECT_GE(motor->margin, document().project()->requirements.targetMargin);
+  EXPECT_EQ(motor->motor->motor.asWritten.from.catalogue, "motors.csv");
+}
+
 TEST_F(RemediesTest, NoneForAVerdictThatHolds) {
   openSampleCopy();
   verdicts().select("joint.holding", -1);

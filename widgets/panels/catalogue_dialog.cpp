@@ -15,6 +15,7 @@
 #include <QVBoxLayout>
 
 #include "widgets/inputs/field_text.h"
+#include "widgets/panels/catalogue_memory.h"
 
 namespace jw {
 namespace {
@@ -202,6 +203,7 @@ void CatalogueDialog::addOwnColumn() {
 tl::expected<void, InputError> CatalogueDialog::importFile(const QString& fileName) {
   auto read = openCatalogue(m_catalogue->kind, fileName);
   if (!read) return tl::unexpected(read.error());
+  rememberCatalogue(m_catalogue->kind, fileName);
   m_name = toQString((*read)->name);
   if (m_model->isReadOnly()) m_model->setReadOnly(false);
   m_model->replaceAll(sheetOf(**read));
@@ -212,6 +214,7 @@ tl::expected<void, InputError> CatalogueDialog::importFile(const QString& fileNa
 tl::expected<void, InputError> CatalogueDialog::saveFile(const QString& fileName) {
   auto done = saveCatalogue(writeSheet(m_model->sheet()), fileName);
   if (!done) return done;
+  rememberCatalogue(m_catalogue->kind, fileName);
   m_name = QFileInfo(fileName).fileName();
   m_model->setClean();
   return {};

@@ -31,6 +31,11 @@ CataloguePtr readBundled(CatalogueKind kind, const char* file) {
   return std::make_shared<const Catalogue>(std::move(*catalogue));
 }
 
+std::array<CataloguePtr, 3>& inUse() {
+  static std::array<CataloguePtr, 3> all;
+  return all;
+}
+
 }  // namespace
 
 CataloguePtr bundledCatalogue(CatalogueKind kind) {
@@ -39,6 +44,16 @@ CataloguePtr bundledCatalogue(CatalogueKind kind) {
       readBundled(CatalogueKind::Reducers, "reducers.csv"),
       readBundled(CatalogueKind::Rules, "reducer_rules.csv")};
   return kAll[static_cast<std::size_t>(kind)];
+}
+
+CataloguePtr catalogueInUse(CatalogueKind kind) {
+  const CataloguePtr& chosen = inUse()[static_cast<std::size_t>(kind)];
+  return chosen ? chosen : bundledCatalogue(kind);
+}
+
+void useCatalogue(CataloguePtr catalogue) {
+  const auto at = static_cast<std::size_t>(catalogue->kind);
+  inUse()[at] = std::move(catalogue);
 }
 
 tl::expected<CataloguePtr, InputError> openCatalogue(CatalogueKind kind, const QString& fileName) {
@@ -67,12 +82,14 @@ tl::expected<void, InputError> saveCatalogue(const std::string& text, const QStr
 }
 
 QString catalogueCount(const Catalogue& catalogue) {
+  const std::size_t size = catalogue.size();
+  const bool one = size == 1;
   switch (catalogue.kind) {
-    case CatalogueKind::Motors: return tr("%1 motors").arg(catalogue.size());
-    case CatalogueKind::Reducers: return tr("%1 reducers").arg(catalogue.size());
+    case CatalogueKind::Motors: return one ? tr("1 motor") : tr("%1 motors").arg(size);
+    case CatalogueKind::Reducers: return one ? tr("1 reducer") : tr("%1 reducers").arg(size);
     case CatalogueKind::Rules: break;
   }
-  return tr("rules of %1 families").arg(catalogue.size());
+  return one ? tr("rules of 1 family") : tr("rules of %1 families").arg(size);
 }
 
 QString catalogueName(const Catalogue& catalogue) {

@@ -14,6 +14,11 @@ using CataloguePtr = std::shared_ptr<const Catalogue>;
 /// The catalogue that comes with the program; every part in it is invented.
 CataloguePtr bundledCatalogue(CatalogueKind kind);
 
+/// The catalogue of that kind that a person chose last, in whichever figure; the bundled one
+/// before.
+CataloguePtr catalogueInUse(CatalogueKind kind);
+void useCatalogue(CataloguePtr catalogue);
+
 /// Reads a file. Errors name it with line and column; then nothing of it is taken over.
 tl::expected<CataloguePtr, InputError> openCatalogue(CatalogueKind kind, const QString& fileName);
 

@@ -1,5 +1,7 @@
 #include "widgets/panels/remedy_section.h"
 
+#include "widgets/panels/catalogue_files.h"
+
 namespace jw {
 namespace {
 
@@ -66,11 +68,14 @@ void RemedySection::search() {
   RemedyRequest request;
   request.check = m_id;
   request.stage = m_stage;
-  m_thread.request([this, project = m_project, request](const StudyContext& context) {
-    auto found =
-        std::make_shared<const Remedies>(remedies(*project, request, {context.stop, {}, 0}));
-    if (!found->stopped) context.post([this, found] { receive(found); });
-  });
+  m_thread.request(
+      [this, project = m_project, request,
+       catalogue = catalogueInUse(CatalogueKind::Motors)](const StudyContext& context) mutable {
+        request.motors = catalogue->motors;
+        auto found =
+            std::make_shared<const Remedies>(remedies(*project, request, {context.stop, {}, 0}));
+        if (!found->stopped) context.post([this, found] { receive(found); });
+      });
 }
 
 void RemedySection::receive(std::shared_ptr<const Remedies> found) {

@@ -14,7 +14,8 @@
 namespace jw {
 
 /// The part of a working that says what would make the verdict hold. It searches beside the window
-/// for the chosen verdict, as soon as the design rests for a moment, and gives HTML.
+/// for the chosen verdict, as soon as the design rests for a moment, and gives HTML. Motors are
+/// those of the catalogue in use.
 class RemedySection : public QObject {
   Q_OBJECT
 

@@ -191,6 +191,33 @@ TEST(Remedies, WholeNumbersGoInSteps) {
   EXPECT_EQ(remedy->edits.at(0).text, std::to_string(needed));
 }
 
+TEST(Remedies, AMotorWithABrakeGoesBeforeANearerOneWithout) {
+  Project project = oneStageJoint();
+  Motor& motor = project.active().motor;
+  motor.mass = 1.2;
+  motor.brakeTorque = 1;
+  motor.encoderSteps = 4096;
+  project.requirements.massMax = 1.05 * (motor.mass + project.active().transmission[0].mass);
+  project.requirements.targetMargin = 0.1;
+  MotorEntry without{"nearer", motor}, with{"with brake", motor};
+  without.motor.brakeTorque = kUnset;
+  without.motor.mass = 1.0;
+  with.motor.mass = 0.9;
+  with.motor.encoderSteps = without.motor.encoderSteps = 0;
+  const auto motorRemedy = [](const Remedies& found) {
+    for (const Remedy& one : found.of("joint.mass", -1)->remedies) {
+      if (one.kind == RemedyKind::Motor) return one;
+    }
+    return Remedy{};
+  };
+  const Remedy remedy = motorRemedy(remedies(project, {"joint.mass", -1, {without, with}}));
+  ASSERT_TRUE(remedy.motor.has_value());
+  EXPECT_EQ(remedy.motor->name, "with brake");
+  ASSERT_TRUE(applyRemedy(project, remedy).has_value());
+  EXPECT_EQ(project.active().motor.mass, 0.9);
+  EXPECT_EQ(project.active().motor.encoderSteps, 4096) << "the encoder stays";
+}
+
 TEST(Remedies, PartsGoToTheNearestRatioThatCanBeBuilt) {
   Project project = oneStageJoint();
   Stage& stage = project.active().transmission[0];
