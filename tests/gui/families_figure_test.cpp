@@ -245,5 +245,33 @@ TEST(FamiliesExport, ComputesWhatIsNotThereAndPrintsTheSameAgain) {
   }
 }
 
+TEST_F(FamiliesFigureTest, StandsInForTheStageThatIsChosen) {
+  const Snapshot shown = snapshot;  // a belt and a reducer
+  ASSERT_EQ(shown.project->active().transmission.front().family, StageFamily::Belt);
+  showAndWait(shown);
+  auto& stages = *figure.findChild<QComboBox*>("families.stage");
+  EXPECT_TRUE(stages.isVisible());
+  ASSERT_EQ(stages.count(), 3);
+  stages.setCurrentIndex(1);
+  emit stages.activated(1);
+  showAndWait(shown);
+  FamilyQuestion asked = bundledFamilies(shown.project);
+  asked.request.stage = 0;
+  const FamilyStudy plain = compareFamilies(asked, {});
+  ASSERT_TRUE(plain.present);
+  EXPECT_EQ(plain.present->family, StageFamily::Belt);
+  for (std::size_t k = 0; k < plain.choices.size(); ++k) {
+    ASSERT_EQ(figure.study()->choices[k].found, plain.choices[k].found) << k;
+    EXPECT_EQ(figure.study()->choices[k].stage.ratio, plain.choices[k].stage.ratio) << k;
+  }
+  Project one = *snapshot.project;
+  one.active().transmission.erase(one.active().transmission.begin());
+  stages.setCurrentIndex(2);
+  emit stages.activated(2);
+  showAndWait(test::studied(one));  // nothing to choose, and what was chosen is gone
+  EXPECT_FALSE(stages.isVisible());
+  EXPECT_EQ(figure.study()->question.request.stage, -1);
+}
+
 }  // namespace
 }  // namespace jw

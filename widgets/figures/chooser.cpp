@@ -2,9 +2,7 @@
 
 #include <QCompleter>
 #include <QLineEdit>
-#include <QPainter>
 #include <QSignalBlocker>
-#include <QStyleOption>
 
 #include "core/studies/study_ranges.h"
 #include "widgets/inputs/field_text.h"
@@ -12,20 +10,10 @@
 namespace jw {
 
 Chooser::Chooser(const QString& objectName, const QString& accessibleName, QWidget* parent)
-    : QComboBox(parent) {
+    : ChoiceBox(parent) {
   setObjectName(objectName);
   setAccessibleName(accessibleName);
   setToolTip(accessibleName);
-}
-
-void Chooser::paintEvent(QPaintEvent* event) {
-  QComboBox::paintEvent(event);
-  constexpr int kArrowRoom = 20;
-  QPainter painter(this);
-  QStyleOption option;
-  option.initFrom(this);
-  option.rect = QRect(width() - kArrowRoom, 0, kArrowRoom, height());
-  style()->drawPrimitive(QStyle::PE_IndicatorArrowDown, &option, &painter, this);
 }
 
 QString fieldTitle(const Project& project, const std::string& path) {

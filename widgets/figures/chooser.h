@@ -1,19 +1,15 @@
 #pragma once
 
-#include <QComboBox>
-
 #include "core/model/project.h"
+#include "widgets/inputs/choice_box.h"
 
 namespace jw {
 
-/// A choice in the head of a figure, with the theme's arrow, which the style sheet leaves out.
-class Chooser : public QComboBox {
+/// A choice in the head of a figure.
+class Chooser : public ChoiceBox {
  public:
   explicit Chooser(const QString& objectName, const QString& accessibleName,
                    QWidget* parent = nullptr);
-
- protected:
-  void paintEvent(QPaintEvent* event) override;
 };
 
 /// One number of the project, chosen by its trade name or its path: typing narrows the list to the

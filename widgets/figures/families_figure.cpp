@@ -1,13 +1,10 @@
 #include "widgets/figures/families_figure.h"
 
-#include <QButtonGroup>
-#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QVBoxLayout>
 
-#include "widgets/figures/segment_button.h"
-#include "widgets/inputs/choice_box.h"
 #include "widgets/inputs/field_text.h"
+#include "widgets/panels/power_stations.h"
 #include "widgets/theme/number_text.h"
 
 namespace jw {
@@ -42,151 +39,6 @@ FamiliesFigure::FamiliesFigure(QWidget* parent)
   setPicture(Picture::Table);
 }
 
-QWidget* FamiliesFigure::makeHeader() {
-  auto* row = new QWidget(this);
-  auto* line = new QHBoxLayout(row);
-  line->setContentsMargins(12, 0, 12, 0);
-  line->setSpacing(6);
-  auto* group = new QButtonGroup(row);
-  const QStringList names{tr("table"), tr("map")};
-  for (int k = 0; k < 2; ++k) {
-    auto* button = makeSegmentButton(names[k], "families." + names[k], row);
-    m_choice[std::size_t(k)] = button;
-    group->addButton(button);
-    line->addWidget(button);
-    connect(button, &QToolButton::clicked, this, [this, k] { setPicture(Picture(k)); });
-  }
-  m_source = new ChoiceBox(row);
-  m_source->setObjectName("families.source");
-  m_source->setMinimumWidth(110);
-  m_source->setAccessibleName(tr("Where the reducers come from"));
-  m_source->addItems({tr("sizes by scaling rules"), tr("reducers of a catalogue")});
-  m_rules = new CatalogueChoice(CatalogueKind::Rules, "families.rules", row);
-  m_reducers = new CatalogueChoice(CatalogueKind::Reducers, "families.reducers", row);
-  line->addWidget(m_source);
-  line->addWidget(m_rules, 1);
-  line->addWidget(m_reducers, 1);
-  connect(m_source, &QComboBox::currentIndexChanged, this, &FamiliesFigure::sourceChanged);
-  for (CatalogueChoice* one : {m_rules, m_reducers}) {
-    connect(one, &CatalogueChoice::catalogueChanged, this, &FamiliesFigure::sourceChanged);
-    connect(one, &CatalogueChoice::refused, this,
-            [this](const QString& message) { m_state->setText(message); });
-  }
-  return row;
-}
-
-QWidget* FamiliesFigure::makeStateRow() {
-  auto* row = new QWidget(this);
-  auto* line = new QHBoxLayout(row);
-  line->setContentsMargins(12, 0, 12, 0);
-  line->setSpacing(8);
-  m_progress = new QProgressBar(row);
-  m_progress->setObjectName("families.progress");
-  m_progress->setAccessibleName(tr("Progress of the comparison"));
-  m_progress->setTextVisible(false);
-  m_progress->setFixedWidth(90);
-  m_cancel = new QPushButton(tr("&Cancel"), row);
-  m_cancel->setObjectName("families.cancel");
-  m_state = new QLabel(row);
-  m_state->setObjectName("families.state");
-  m_state->setProperty("role", "muted");
-  m_state->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-  m_weigh = makeSegmentButton(tr("weights"), "families.weights", row);
-  m_weigh->setToolTip(tr("A weight for each property gives an order, shown with its terms"));
-  m_adopt = new QPushButton(tr("&Adopt as variant"), row);
-  m_adopt->setObjectName("families.adopt");
-  m_adopt->setToolTip(tr("The reducer of the chosen column"));
-  line->addWidget(m_progress);
-  line->addWidget(m_cancel);
-  line->addWidget(m_state, 1);
-  line->addWidget(m_weigh);
-  line->addWidget(m_adopt);
-  m_terms = new QLabel(this);
-  m_terms->setObjectName("families.terms");
-  m_terms->setProperty("role", "muted");
-  m_terms->setWordWrap(true);
-  m_terms->setContentsMargins(12, 0, 12, 4);
-  m_terms->hide();
-  connect(m_cancel, &QPushButton::clicked, this, &FamiliesFigure::cancel);
-  connect(m_adopt, &QPushButton::clicked, this, &FamiliesFigure::adopt);
-  connect(m_weigh, &QToolButton::toggled, this, [this](bool on) {
-    m_table->setColumnHidden(FamilyTableModel::kWeight, !on);
-    showStudy();
-  });
-  return row;
-}
-
-QComboBox* FamiliesFigure::makePropertyChoice(const char* name, const QString& accessibleName,
-                                              const std::string& chosen) {
-  auto* choice = new ChoiceBox(this);
-  choice->setObjectName(name);
-  choice->setAccessibleName(accessibleName);
-  choice->setMaxVisibleItems(20);
-  for (const FamilyProperty& property : familyProperties())
-    choice->addItem(lowerFirst(toQString(property.label)), toQString(property.key));
-  choice->setCurrentIndex(choice->findData(toQString(chosen)));
-  connect(choice, &QComboBox::currentIndexChanged, this, [this] {
-    m_map->resetZoom();
-    showStudy();
-  });
-  return choice;
-}
-
-QWidget* FamiliesFigure::makeMapPage() {
-  auto* page = new QWidget;
-  auto* line = new QHBoxLayout;
-  line->setContentsMargins(12, 0, 12, 0);
-  m_y = makePropertyChoice("families.y", tr("Property upwards"), "efficiency");
-  m_x = makePropertyChoice("families.x", tr("Property to the right"), "mass");
-  auto* against = new QLabel(tr("against"));
-  against->setProperty("role", "muted");
-  line->addWidget(m_y);
-  line->addWidget(against);
-  line->addWidget(m_x);
-  line->addStretch(1);
-  auto* column = new QVBoxLayout(page);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->addLayout(line);
-  column->addWidget(m_map, 1);
-  return page;
-}
-
-QWidget* FamiliesFigure::makePages() {
-  m_pages = new QStackedWidget(this);
-  QSizePolicy policy = m_pages->sizePolicy();
-  policy.setRetainSizeWhenHidden(true);
-  m_pages->setSizePolicy(policy);
-  m_pages->addWidget(m_table);
-  m_pages->addWidget(makeMapPage());
-  return m_pages;
-}
-
-void FamiliesFigure::setUpTable() {
-  m_table->setObjectName("families.table");
-  m_table->setAccessibleName(tr("Properties of each family"));
-  m_table->setModel(m_model);
-  m_table->setItemDelegate(new FamilyCellDelegate(m_table));
-  m_table->setProperty("role", "rows");  // narrow titles
-  m_table->setShowGrid(false);
-  m_table->setWordWrap(false);
-  m_table->setTabKeyNavigation(false);
-  m_table->setSelectionBehavior(QAbstractItemView::SelectColumns);
-  m_table->setSelectionMode(QAbstractItemView::SingleSelection);
-  m_table->verticalHeader()->hide();
-  m_table->verticalHeader()->setDefaultSectionSize(kRowHeight);
-  m_table->horizontalHeader()->setHighlightSections(false);
-  m_table->horizontalHeader()->setMinimumHeight(40);  // two lines
-  m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
-  m_table->horizontalHeader()->setMinimumSectionSize(64);
-  connect(m_table->selectionModel(), &QItemSelectionModel::currentColumnChanged, this,
-          &FamiliesFigure::showState);
-  connect(m_model, &FamilyTableModel::weightTyped, this, [this](const QString& key, double weight) {
-    m_weights[key.toStdString()] = weight;
-    showStudy();
-  });
-  connect(m_model, &FamilyTableModel::refused, m_state, &QLabel::setText);
-}
-
 QString FamiliesFigure::exportName() const {
   return m_pages->currentIndex() == 0 ? figureName() : QStringLiteral("familymap");
 }
@@ -204,9 +56,33 @@ void FamiliesFigure::sourceChanged() {
   compareIfNeeded();
 }
 
+void FamiliesFigure::setStage(int stage) {
+  m_stage = stage;
+  sourceChanged();
+}
+
+/// Offered where there is a choice; one that is gone gives way to the stage of the largest ratio.
+void FamiliesFigure::showStages() {
+  QStringList names{tr("stage of the largest ratio")};
+  if (m_snapshot.project) {
+    for (const Stage& stage : m_snapshot.project->active().transmission)
+      names << tr("stage %1, %2").arg(names.size()).arg(lowerFirst(stageTitle(stage)));
+  }
+  if (m_stage + 1 >= names.size()) m_stage = -1;
+  QStringList shown;
+  for (int k = 0; k < m_stages->count(); ++k) shown << m_stages->itemText(k);
+  if (names != shown) {
+    m_stages->clear();
+    m_stages->addItems(names);
+  }
+  m_stages->setCurrentIndex(m_stage + 1);
+  m_stages->setVisible(names.size() > 2);
+}
+
 void FamiliesFigure::showSnapshot(const Snapshot& snapshot) {
   if (snapshot.project != m_snapshot.project) m_cancelled = false;
   m_snapshot = snapshot;
+  showStages();
   const bool possible = snapshot.evaluation && snapshot.evaluation->chain &&
                         !snapshot.evaluation->chain->stages.empty();
   const QString direct =
@@ -247,6 +123,7 @@ void FamiliesFigure::compareIfNeeded() {
 FamilyQuestion FamiliesFigure::question() const {
   FamilyQuestion asked;
   asked.project = m_snapshot.project;
+  asked.request.stage = m_stage;
   asked.request.rules = m_rules->catalogue()->rules;
   asked.own = m_rules->catalogue()->own;
   asked.invented = byRules() ? m_rules->catalogue()->bundled : m_reducers->catalogue()->bundled;

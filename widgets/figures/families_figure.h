@@ -43,6 +43,8 @@ class FamiliesFigure : public Figure {
   void adopt();
   const FamilyTableModel& table() const { return *m_model; }
   const LineChartCanvas& map() const { return *m_map; }
+  /// Compares in place of this stage of the transmission; -1 = of the one of the largest ratio.
+  void setStage(int stage);
   CatalogueChoice& rules() { return *m_rules; }
   CatalogueChoice& reducers() { return *m_reducers; }
 
@@ -65,6 +67,7 @@ class FamiliesFigure : public Figure {
   void compareIfNeeded();
   void compare();
   FamilyQuestion question() const;
+  void showStages();
   bool byRules() const { return m_source->currentIndex() == 0; }
   void sourceChanged();
   void receive(const std::shared_ptr<FamilyStudy>& study);
@@ -78,9 +81,11 @@ class FamiliesFigure : public Figure {
   std::shared_ptr<const Project> m_shown;  ///< that m_study is of
   std::shared_ptr<FamilyStudy> m_study;
   std::map<std::string, double> m_weights;
-  bool m_changed = false;    ///< source or rules since m_study
+  int m_stage = -1;          ///< index into the transmission; -1 = of the largest ratio
+  bool m_changed = false;    ///< stage, source or rules since m_study
   bool m_cancelled = false;  ///< until the next change
   std::array<QToolButton*, 2> m_choice{};
+  QComboBox* m_stages = nullptr;
   QComboBox* m_source = nullptr;
   CatalogueChoice* m_rules = nullptr;
   CatalogueChoice* m_reducers = nullptr;

@@ -6,6 +6,7 @@
 
 #include "core/model/band.h"
 #include "widgets/figures/picture_choice.h"
+#include "widgets/inputs/choice_box.h"
 #include "widgets/theme/number_text.h"
 #include "widgets/theme/theme.h"
 
@@ -92,7 +93,7 @@ QWidget* ToleranceFigure::makeControls() {
   auto* line = new QHBoxLayout(controls);
   line->setContentsMargins(12, 2, 12, 0);
   line->setSpacing(8);
-  m_draws = new QComboBox(controls);
+  m_draws = new ChoiceBox(controls);
   m_draws->setObjectName(QStringLiteral("tolerance.draws"));
   m_draws->setAccessibleName(tr("Draws"));
   for (const int draws : kDraws) m_draws->addItem(tr("%1 draws").arg(fixedNumber(draws, 0)), draws);
@@ -125,7 +126,7 @@ QWidget* ToleranceFigure::makePages() {
   auto* column = new QVBoxLayout(pages);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(4);
-  m_which = new QComboBox(pages);
+  m_which = new ChoiceBox(pages);
   m_which->setObjectName(QStringLiteral("tolerance.verdict"));
   m_which->setAccessibleName(tr("Verdict"));
   m_which->setMinimumWidth(280);
