@@ -4,7 +4,7 @@
 #include <QMenuBar>
 #include <QToolButton>
 
-#include "app/elided_label.h"
+#include "widgets/inputs/elided_label.h"
 
 namespace jw {
 

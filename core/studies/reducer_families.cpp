@@ -81,11 +81,22 @@ std::vector<Trial> trialsOf(const FamilyRequest& request) {
   return trials;
 }
 
+/// Sum of what every margin lacks, none by more than all of it.
+double lackOf(const DesignPoint& point) {
+  double lack = 0;
+  for (const PointMargin& one : point.margins) {
+    if (isSet(one.margin)) lack -= std::clamp(one.margin, -1.0, 0.0);
+  }
+  return lack;
+}
+
+/// By the smallest margin; where two can do nothing at all, as at standstill, by all of them.
 bool better(const Trial& a, const Trial& b) {
   if (a.known != b.known) return a.known;
   const double worstA = isSet(a.point.worst) ? a.point.worst : -2;
   const double worstB = isSet(b.point.worst) ? b.point.worst : -2;
-  return worstA > worstB;
+  if (worstA != worstB || worstA > -1) return worstA > worstB;
+  return lackOf(a.point) < lackOf(b.point);
 }
 
 double drivingEfficiency(const Evaluation& e, const StageLoad& load) {

@@ -37,9 +37,10 @@ struct FamilyChoice {
 
 /// The same joint with each family: of every ratio that can be built (realizableTicks) the smallest
 /// reducer by the rule whose torque and life verdicts hold with the target margin (found by halving
-/// to 1 % of its torque), and of these the one with the largest smallest margin of the whole joint;
-/// of a catalogue the same choice among its reducers. One for each family of the request's rules,
-/// in their order. Fails as leadingStage does, or if the stage is not there.
+/// to 1 % of its torque), and of these the one with the largest smallest margin of the whole joint
+/// (where no ratio does better than -100 %, the one whose margins lack least together); of a
+/// catalogue the same choice among its reducers. One for each family of the request's rules, in
+/// their order. Fails as leadingStage does, or if the stage is not there.
 tl::expected<std::vector<FamilyChoice>, InputError> reducerFamilies(const Project& project,
                                                                     const FamilyRequest& request,
                                                                     const StudyRun& run = {});

@@ -3,16 +3,17 @@
 #include <QHeaderView>
 #include <QVBoxLayout>
 
+#include "core/studies/ratio_sweep.h"
 #include "widgets/inputs/field_text.h"
 #include "widgets/panels/power_stations.h"
 #include "widgets/theme/number_text.h"
+#include "widgets/theme/theme.h"
 
 namespace jw {
 namespace {
 
 constexpr int kRowHeight = 24;    // [px]
-constexpr int kWordsHeight = 44;  // [px] of three lines
-constexpr int kTitleWidth = 200;  // [px] at least
+constexpr int kTitleWidth = 190;  // [px] at least
 constexpr int kWeightWidth = 64;  // [px]
 
 }  // namespace
@@ -63,20 +64,22 @@ void FamiliesFigure::setStage(int stage) {
 
 /// Offered where there is a choice; one that is gone gives way to the stage of the largest ratio.
 void FamiliesFigure::showStages() {
-  QStringList names{tr("stage of the largest ratio")};
+  QStringList names;
+  int leading = -1;
   if (m_snapshot.project) {
     for (const Stage& stage : m_snapshot.project->active().transmission)
-      names << tr("stage %1, %2").arg(names.size()).arg(lowerFirst(stageTitle(stage)));
+      names << tr("stage %1, %2").arg(names.size() + 1).arg(lowerFirst(stageTitle(stage)));
+    leading = leadingStage(*m_snapshot.project).value_or(-1);
   }
-  if (m_stage + 1 >= names.size()) m_stage = -1;
+  if (m_stage >= names.size()) m_stage = -1;
   QStringList shown;
   for (int k = 0; k < m_stages->count(); ++k) shown << m_stages->itemText(k);
   if (names != shown) {
     m_stages->clear();
     m_stages->addItems(names);
   }
-  m_stages->setCurrentIndex(m_stage + 1);
-  m_stages->setVisible(names.size() > 2);
+  m_stages->setCurrentIndex(m_stage < 0 ? leading : m_stage);
+  m_stages->setVisible(names.size() > 1);
 }
 
 void FamiliesFigure::showSnapshot(const Snapshot& snapshot) {
@@ -179,11 +182,16 @@ void FamiliesFigure::showStudy() {
   showTerms();
 }
 
+/// Words need as many lines as the narrowest column gives them.
 void FamiliesFigure::showRowHeights() {
   const auto& rows = m_model->table().rows;
   for (std::size_t k = 0; k < rows.size(); ++k) {
-    const bool words = rows[k].kind == FamilyRow::Kind::Words;
-    m_table->setRowHeight(int(k), words ? kWordsHeight : kRowHeight);
+    double height = kRowHeight;
+    for (std::size_t n = 0; n < rows[k].cells.size(); ++n) {
+      const int width = m_table->columnWidth(FamilyTableModel::kFirstChoice + int(n));
+      height = std::max(height, familyCellHeight(rows[k].cells[n], width, bodyFont()));
+    }
+    m_table->setRowHeight(int(k), int(std::ceil(height)));
   }
 }
 
@@ -228,7 +236,6 @@ void FamiliesFigure::showState() {
                       .arg(m_study->question.invented ? tr(", invented") : QString())
                 : tr("Best reducer of each family in the catalogue%1")
                       .arg(m_study->question.invented ? tr("; all invented") : QString()));
-  m_state->setToolTip(m_state->text());
 }
 
 void FamiliesFigure::adopt() {

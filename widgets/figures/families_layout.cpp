@@ -7,9 +7,15 @@
 #include "widgets/figures/chooser.h"
 #include "widgets/figures/families_figure.h"
 #include "widgets/figures/segment_button.h"
+#include "widgets/inputs/elided_label.h"
 #include "widgets/inputs/field_text.h"
 
 namespace jw {
+namespace {
+
+constexpr int kLeastColumn = 58;  // [px]
+
+}  // namespace
 QWidget* FamiliesFigure::makeHeader() {
   auto* row = new QWidget(this);
   auto* line = new QHBoxLayout(row);
@@ -25,10 +31,10 @@ QWidget* FamiliesFigure::makeHeader() {
     connect(button, &QToolButton::clicked, this, [this, k] { setPicture(Picture(k)); });
   }
   m_stages = new Chooser("families.stage", tr("Stage that the reducers stand in for"), row);
-  m_stages->setSizeAdjustPolicy(QComboBox::AdjustToContents);
-  m_stages->setMaximumWidth(190);
+  m_stages->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  m_stages->setMinimumWidth(120);
   line->addWidget(m_stages);
-  connect(m_stages, &QComboBox::activated, this, [this](int index) { setStage(index - 1); });
+  connect(m_stages, &QComboBox::activated, this, &FamiliesFigure::setStage);
   m_source = new ChoiceBox(row);
   m_source->setObjectName("families.source");
   m_source->setMinimumWidth(110);
@@ -60,7 +66,7 @@ QWidget* FamiliesFigure::makeStateRow() {
   m_progress->setFixedWidth(90);
   m_cancel = new QPushButton(tr("&Cancel"), row);
   m_cancel->setObjectName("families.cancel");
-  m_state = new QLabel(row);
+  m_state = new ElidedLabel(row);
   m_state->setObjectName("families.state");
   m_state->setProperty("role", "muted");
   m_state->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
@@ -149,7 +155,9 @@ void FamiliesFigure::setUpTable() {
   m_table->horizontalHeader()->setHighlightSections(false);
   m_table->horizontalHeader()->setMinimumHeight(40);  // two lines
   m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
-  m_table->horizontalHeader()->setMinimumSectionSize(64);
+  m_table->horizontalHeader()->setMinimumSectionSize(kLeastColumn);
+  connect(m_table->horizontalHeader(), &QHeaderView::sectionResized, this,
+          &FamiliesFigure::showRowHeights);
   connect(m_table->selectionModel(), &QItemSelectionModel::currentColumnChanged, this,
           &FamiliesFigure::showState);
   connect(m_model, &FamilyTableModel::weightTyped, this, [this](const QString& key, double weight) {

@@ -13,6 +13,10 @@ namespace {
 
 constexpr double kBar = 3;        // [px] its height
 constexpr double kTwoLines = 24;  // [px]
+constexpr double kLeftRoom = 4;   // [px] beside a cell's text
+constexpr double kRightRoom = 6;
+
+QFont wordsFont(const QFont& font) { return textFont(std::min(10.0, 0.85 * font.pixelSize())); }
 
 /// What the snapshot has, or else the bundled rules' comparison.
 std::shared_ptr<const FamilyStudy> studyOf(const Snapshot& snapshot) {
@@ -84,14 +88,22 @@ void paintWords(QPainter& painter, const QSizeF& size, const QString& words) {
 
 }  // namespace
 
+double familyCellHeight(const FamilyCell& cell, double width, const QFont& font) {
+  if (!cell.words || cell.text.isEmpty()) return 0;
+  const QRectF room(0, 0, width - kLeftRoom - kRightRoom, 1e4);
+  const QRectF needed =
+      QFontMetricsF(wordsFont(font)).boundingRect(room, Qt::TextWordWrap, cell.text);
+  return std::max(needed.height() + 8, kTwoLines + 1);
+}
+
 void paintFamilyCell(QPainter& painter, const QRectF& rect, const FamilyCell& cell,
                      const QFont& font, const Palette& palette) {
   const bool bar = !std::isnan(cell.bar);
-  const QRectF room = rect.adjusted(4, 0, -6, bar ? -kBar - 1 : 0);
+  const QRectF room = rect.adjusted(kLeftRoom, 0, -kRightRoom, bar ? -kBar - 1 : 0);
   QFont own = font;
   if (cell.best) own.setWeight(QFont::DemiBold);
   if (cell.words && room.height() > kTwoLines) {
-    painter.setFont(textFont(std::min(10.0, 0.85 * font.pixelSize())));
+    painter.setFont(wordsFont(font));
     painter.setPen(palette.muted);
     painter.drawText(room, Qt::AlignRight | Qt::AlignVCenter | Qt::TextWordWrap, cell.text);
     return;

@@ -46,6 +46,9 @@ LineChart familyMap(const FamilyStudy& study);
 /// The tightest check of a choice, "Drive life, stage 2".
 QString tightestOf(const FamilyChoice& choice);
 
+/// [px] that the words of a cell need at a column's width; 0 for numbers.
+double familyCellHeight(const FamilyCell& cell, double width, const QFont& font);
+
 /// One cell into `rect`: number, bar below it, state before it.
 void paintFamilyCell(QPainter& painter, const QRectF& rect, const FamilyCell& cell,
                      const QFont& font, const Palette& palette);

@@ -8,6 +8,7 @@
 #include <QVBoxLayout>
 
 #include "widgets/figures/segment_button.h"
+#include "widgets/inputs/elided_label.h"
 #include "widgets/theme/number_text.h"
 
 namespace jw {
@@ -87,7 +88,7 @@ QWidget* SearchFigure::makeRunRow() {
   m_progress->setAccessibleName(tr("Progress of the search"));
   m_progress->setTextVisible(false);
   m_progress->setFixedWidth(90);
-  m_counts = new QLabel(row);
+  m_counts = new ElidedLabel(row);
   m_counts->setObjectName("search.counts");
   m_counts->setProperty("role", "muted");
   m_counts->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);

@@ -7,6 +7,7 @@
 #include "core/model/band.h"
 #include "widgets/figures/picture_choice.h"
 #include "widgets/inputs/choice_box.h"
+#include "widgets/inputs/elided_label.h"
 #include "widgets/theme/number_text.h"
 #include "widgets/theme/theme.h"
 
@@ -104,7 +105,7 @@ QWidget* ToleranceFigure::makeControls() {
   m_seed->setToolTip(tr("The same seed draws the same values again"));
   m_seed->setPrefix(tr("seed "));
   m_seed->setRange(1, 9999);
-  m_status = new QLabel(controls);
+  m_status = new ElidedLabel(controls);
   m_status->setObjectName(QStringLiteral("tolerance.status"));
   m_status->setProperty("role", "muted");
   m_status->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);

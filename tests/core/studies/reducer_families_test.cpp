@@ -65,6 +65,36 @@ TEST(ReducerFamilies, OfACatalogueTheLargestSmallestMargin) {
   }
 }
 
+TEST(ReducerFamilies, WhereNothingHelpsTheOneThatLacksLeast) {
+  Project project = exampleProject(60);
+  project.load.payloadMass = 300;
+  FamilyRequest request = byRules();
+  request.catalogue = inventedReducers();
+  const auto lackOf = [&](const Stage& stage) {
+    Project changed = project;
+    changed.active().transmission[1] = stage;
+    const Evaluation evaluation = evaluate(changed);
+    double lack = 0;
+    for (const Check& check : evaluation.checks) {
+      if (check.margin < 0) lack += std::min(1.0, -check.margin);
+    }
+    return designPoint(evaluation).worst <= -1 ? lack : -1;
+  };
+  int hopeless = 0;
+  const auto choices = reducerFamilies(project, request);
+  ASSERT_TRUE(choices);
+  for (const FamilyChoice& choice : *choices) {
+    if (!(choice.point.worst <= -1)) continue;
+    ++hopeless;
+    for (const Stage& stage : request.catalogue) {
+      if (stage.family == choice.family) {
+        EXPECT_GE(lackOf(stage), lackOf(choice.stage) - 1e-9) << stage.name;
+      }
+    }
+  }
+  EXPECT_GE(hopeless, 2);
+}
+
 TEST(FamilyRules, ScaleAsStated) {
   for (const FamilyRule& rule : defaultFamilyRules()) {
     const Stage one = reducerByRule(rule, rule.ratioLow, 20);

@@ -1,4 +1,4 @@
-#include "app/elided_label.h"
+#include "widgets/inputs/elided_label.h"
 
 #include <QPainter>
 
@@ -16,8 +16,9 @@ QSize ElidedLabel::minimumSizeHint() const {
 void ElidedLabel::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   const QString shown = fontMetrics().elidedText(text(), Qt::ElideRight, width());
-  const QString whole = shown == text() ? QString() : text();
-  if (toolTip() != whole) setToolTip(whole);
+  const bool own = toolTip().isEmpty() || toolTip() == lastTip_;  // none but ours
+  lastTip_ = shown == text() ? QString() : text();
+  if (own && toolTip() != lastTip_) setToolTip(lastTip_);
   painter.setPen(palette().color(foregroundRole()));
   painter.drawText(rect(), static_cast<int>(alignment()), shown);
 }

@@ -5,7 +5,7 @@
 namespace jw {
 
 /// A label that shortens its text with an ellipsis where space is short; the whole text is in the
-/// tool tip then.
+/// tool tip then, unless it has a tool tip of its own.
 class ElidedLabel : public QLabel {
   Q_OBJECT
 
@@ -15,6 +15,9 @@ class ElidedLabel : public QLabel {
 
  protected:
   void paintEvent(QPaintEvent* event) override;
+
+ private:
+  QString lastTip_;
 };
 
 }  // namespace jw
