@@ -35,7 +35,7 @@ constexpr Shortcut kShortcuts[] = {
     {"Tab, Shift+Tab", "Next and previous field"},
     {"Up, Down; mouse wheel on the focused field", "Nudge a number; one step to undo"},
     {"Enter, Esc", "Take over an entry; take it back"},
-    {"Ctrl+1, Ctrl+2, Ctrl+3, Ctrl+9, Ctrl+T", "Envelope, cycle, heat, drive picture, two figures"},
+    {"Ctrl+1 to Ctrl+9, Ctrl+T", "The figures as their tabs stand, two figures"},
     {"Left, Right, Home, End on a figure", "Move the cursor in time; with Shift faster"},
     {"+, −, 0 on a figure", "Zoom in, out, show all"},
     {"Ctrl+L", "Measured log; plus, minus, left, right and Home move along its curves"},

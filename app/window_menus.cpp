@@ -84,23 +84,20 @@ void WindowMenus::fitHeat() {
 }
 
 void WindowMenus::buildShow(QMenu& menu) {
-  const auto front = [this](const char* figure) {
-    return [this, figure] { window_.figures().activePane()->setCurrent(figure); };
-  };
-  add(menu, tr("&Envelope"), QKeySequence(Qt::CTRL | Qt::Key_1), "action.envelope",
-      front("envelope"));
-  add(menu, tr("C&ycle"), QKeySequence(Qt::CTRL | Qt::Key_2), "action.cycle", front("cycle"));
-  add(menu, tr("&Heat"), QKeySequence(Qt::CTRL | Qt::Key_3), "action.heat", front("heat"));
-  add(menu, tr("Rat&io"), QKeySequence(Qt::CTRL | Qt::Key_5), "action.ratio", front("ratio"));
-  add(menu, tr("&Precision"), QKeySequence(Qt::CTRL | Qt::Key_4), "action.precision",
-      front("precision"));
-  add(menu, tr("To&lerance"), QKeySequence(Qt::CTRL | Qt::Key_8), "action.tolerance",
-      front("tolerance"));
-  add(menu, tr("D&rive picture"), QKeySequence(Qt::CTRL | Qt::Key_9), "action.drive",
-      front("drive"));
-  add(menu, tr("&Families"), QKeySequence(Qt::CTRL | Qt::Key_6), "action.families",
-      front("families"));
-  add(menu, tr("&Search"), QKeySequence(Qt::CTRL | Qt::Key_7), "action.search", front("search"));
+  // As the tabs stand.
+  const std::pair<QString, const char*> figures[] = {
+      {tr("&Envelope"), "envelope"},   {tr("C&ycle"), "cycle"},
+      {tr("&Heat"), "heat"},           {tr("Rat&io"), "ratio"},
+      {tr("D&rive picture"), "drive"}, {tr("&Precision"), "precision"},
+      {tr("To&lerance"), "tolerance"}, {tr("&Families"), "families"},
+      {tr("&Search"), "search"}};
+  int key = Qt::Key_1;
+  for (const auto& [title, figure] : figures) {
+    add(menu, title, QKeySequence(Qt::CTRL | Qt::Key(key++)),
+        (std::string("action.") + figure).c_str(),
+        [this, name = figure] { window_.figures().activePane()->setCurrent(name); });
+  }
+  menu.addSeparator();
   split_ = add(menu, tr("T&wo figures"), QKeySequence(Qt::CTRL | Qt::Key_T), "action.split",
                [this] { window_.figures().setSplit(split_->isChecked()); });
   split_->setCheckable(true);

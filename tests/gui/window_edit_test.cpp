@@ -48,6 +48,16 @@ TEST_F(WindowEdit, UndoKeyWorksWhileTheFieldHasTheFocus) {
   EXPECT_DOUBLE_EQ(number("load.payloadMass"), 3.4);
 }
 
+TEST_F(WindowEdit, CtrlAndANumberShowTheFigureOfThatTab) {
+  openSampleCopy();
+  const auto& tabs = *window->figures().activePane()->findChild<QTabBar*>();
+  ASSERT_EQ(tabs.count(), 9);
+  for (int k = 8; k >= 0; --k) {
+    QTest::keyClick(window.get(), Qt::Key(Qt::Key_1 + k), Qt::ControlModifier);
+    EXPECT_EQ(tabs.currentIndex(), k);
+  }
+}
+
 TEST_F(WindowEdit, TypingTheSameAgainLeavesNoStep) {
   openSampleCopy();
   enter("load.payloadMass", "3.4 kg");

@@ -21,7 +21,8 @@ std::vector<PlotLabel> levelLabels(const std::vector<Level>& levels, const PlotS
                       false,
                       2,
                       {},
-                      level.value});
+                      level.value,
+                      style.colours.panel});
   return labels;
 }
 
@@ -97,6 +98,11 @@ void PlotLabels::drawLabel(QCPPainter* painter, const PlotLabel& label,
       painter->setPen(QPen(label.colour, 1));
       painter->drawLine(QLineF(line.pointAt(m_markRadius / total), end));
     }
+  }
+  if (label.ground.isValid()) {
+    QColor veil = label.ground;
+    veil.setAlphaF(0.8F);
+    painter->fillRect(place.rect.adjusted(0, 2, 0, -2), veil);
   }
   painter->setFont(label.strong ? m_strong : m_plain);
   painter->setPen(label.colour);

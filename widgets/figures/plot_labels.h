@@ -19,6 +19,7 @@ struct PlotLabel {
   double gap = 4;                    ///< [px] from the anchor
   std::vector<QPointF> anchors;      ///< the preferred first
   std::optional<double> level = {};  ///< instead: beside a thin line across the rect at this height
+  QColor ground = {};                ///< behind the text, where lines may run; invalid: none
 };
 
 /// The labels of levels, with their lines.
