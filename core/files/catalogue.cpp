@@ -62,13 +62,6 @@ tl::expected<void, InputError> fill(Catalogue& catalogue) {
 
 }  // namespace
 
-std::string_view OwnColumn::of(StageFamily family) const {
-  for (const auto& [which, text] : cells) {
-    if (which == family) return text;
-  }
-  return {};
-}
-
 tl::expected<Catalogue, InputError> readCatalogue(CatalogueKind kind, std::string text,
                                                   std::string name) {
   Catalogue catalogue;

@@ -12,19 +12,6 @@ namespace jw {
 
 enum class CatalogueKind { Motors, Reducers, Rules };
 
-/// What a person adds to the scaling rules in words or numbers of their own: a price, a noise, a
-/// lubrication. Stands in the rules' file as a column titled "own:price [EUR]".
-struct OwnColumn {
-  std::string title;  ///< "price [EUR]"
-  std::vector<std::pair<StageFamily, std::string>> cells;
-
-  /// What is said of a family; empty if nothing.
-  std::string_view of(StageFamily family) const;
-};
-
-/// Begins the title of a column of one's own.
-inline constexpr std::string_view kOwnPrefix = "own:";
-
 /// A catalogue that was read whole: one of the three lists is filled.
 struct Catalogue {
   CatalogueKind kind = CatalogueKind::Motors;

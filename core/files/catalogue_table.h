@@ -47,6 +47,10 @@ tl::expected<std::vector<FamilyRule>, InputError> readFamilyRules(std::string_vi
 /// fills are left out. `remark` goes before the titles, as lines of notes.
 std::string writeMotorCatalogue(std::span<const MotorEntry> motors, std::string_view remark);
 std::string writeReducerCatalogue(std::span<const Stage> reducers, std::string_view remark);
-std::string writeFamilyRules(std::span<const FamilyRule> rules, std::string_view remark);
+std::string writeFamilyRules(std::span<const FamilyRule> rules, std::string_view remark,
+                             std::span<const OwnColumn> own = {});
+
+/// Begins the title of a column of one's own.
+inline constexpr std::string_view kOwnPrefix = "own:";
 
 }  // namespace jw

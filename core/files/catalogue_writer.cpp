@@ -111,15 +111,18 @@ std::string writeReducerCatalogue(std::span<const Stage> reducers, std::string_v
   return catalogueText(structInfo<Stage>(), owners, names, "family", remark);
 }
 
-std::string writeFamilyRules(std::span<const FamilyRule> rules, std::string_view remark) {
+std::string writeFamilyRules(std::span<const FamilyRule> rules, std::string_view remark,
+                             std::span<const OwnColumn> own) {
   std::string text = asNotes(remark) + "family";
   for (const RuleField& field : ruleFields()) text += "," + titleText(field.key, field.unit);
+  for (const OwnColumn& column : own) text += fmt::format(",{}{}", kOwnPrefix, column.title);
   text += "\n";
   for (const FamilyRule& rule : rules) {
     text += familyKey(rule.family);
     for (const RuleField& field : ruleFields()) {
       text += "," + numberCell(rule.*field.value, field.quantity, field.unit);
     }
+    for (const OwnColumn& column : own) text += fmt::format(",{}", column.of(rule.family));
     text += "\n";
   }
   return text;

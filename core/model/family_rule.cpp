@@ -222,4 +222,29 @@ Stage reducerByRule(const FamilyRule& rule, double ratio, double ratedTorque) {
 
 std::span<const RuleField> ruleFields() { return kFields; }
 
+std::string_view OwnColumn::of(StageFamily family) const {
+  for (const auto& [which, text] : cells) {
+    if (which == family) return text;
+  }
+  return {};
+}
+
+std::vector<OwnColumn> defaultOwnColumns() {
+  using enum StageFamily;
+  return {{"lubrication",
+           {{Planetary, "grease for life"},
+            {Cycloidal, "grease changed at times"},
+            {StrainWave, "grease changed by hours"},
+            {Traction, "traction fluid"},
+            {ParallelShaft, "grease or oil"},
+            {Belt, "none"}}},
+          {"noise",
+           {{Planetary, "audible"},
+            {Cycloidal, "low but vibrates"},
+            {StrainWave, "low"},
+            {Traction, "very low"},
+            {ParallelShaft, "rises with speed"},
+            {Belt, "hum of the teeth"}}}};
+}
+
 }  // namespace jw

@@ -2,7 +2,9 @@
 
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "core/model/stage.h"
@@ -61,5 +63,18 @@ struct RuleField {
 };
 
 std::span<const RuleField> ruleFields();
+
+/// What a person adds to the scaling rules in words or numbers of their own: a price, a noise, a
+/// lubrication. Stands in the rules' file as a column titled "own:price [EUR]".
+struct OwnColumn {
+  std::string title;  ///< "price [EUR]"
+  std::vector<std::pair<StageFamily, std::string>> cells;
+
+  /// What is said of a family; empty if nothing.
+  std::string_view of(StageFamily family) const;
+};
+
+/// Lubrication and noise as each family commonly has them (common practice, no source).
+std::vector<OwnColumn> defaultOwnColumns();
 
 }  // namespace jw

@@ -1,9 +1,13 @@
 #include "core/studies/invented_catalogue.h"
 
+#include <cctype>
 #include <cmath>
 #include <numbers>
+#include <string>
 
 #include <fmt/format.h>
+
+#include "core/model/field_catalogue.h"
 
 namespace jw {
 namespace {
@@ -59,13 +63,27 @@ void addLossAndBrake(const MotorSeed& seed, double torque, Motor& motor) {
   motor.mass *= 1.18;
 }
 
+/// "strain wave".
+std::string familyName(StageFamily family) {
+  const FieldInfo& info = *structInfo<Stage>().find("family");
+  std::string name(info.choices[static_cast<std::size_t>(family)].label);
+  name.front() = static_cast<char>(std::tolower(static_cast<unsigned char>(name.front())));
+  return name;
+}
+
+/// With three digits: 1259.9 -> 1260.
+double rounded(double value) {
+  const double step = std::pow(10, std::floor(std::log10(value)) - 2);
+  return step * std::round(value / step);
+}
+
 void addReducers(StageFamily family, std::initializer_list<double> ratios,
                  std::initializer_list<double> torques, std::vector<Stage>& all) {
   const FamilyRule& rule = *ruleOf(defaultFamilyRules(), family);
   for (const double torque : torques) {
     for (const double ratio : ratios) {
       Stage stage = reducerByRule(rule, ratio, torque);
-      stage.name = fmt::format("{} {:g} N*m i={:g} (invented)", familyKey(family), torque, ratio);
+      stage.name = fmt::format("{} {:g} N·m {:g}:1 (invented)", familyName(family), torque, ratio);
       all.push_back(std::move(stage));
     }
   }
@@ -76,8 +94,8 @@ void addReducers(StageFamily family, std::initializer_list<double> ratios,
 MotorEntry inventedMotor(const MotorSeed& seed) {
   MotorEntry entry;
   entry.name =
-      fmt::format("{} {:.3g} W {:g} V {:.0f} rpm{} (invented)", seed.flat ? "flat" : "slim",
-                  seed.power, seed.voltage, seed.speed / kRpm, seed.brake ? " brake" : "");
+      fmt::format("{} {:g} W {:g} V {:.0f} rpm{} (invented)", seed.flat ? "flat" : "slim",
+                  rounded(seed.power), seed.voltage, seed.speed / kRpm, seed.brake ? " brake" : "");
   const double torque = seed.power / seed.speed;
   addBody(seed, torque, entry.motor);
   addHeat(entry.motor);

@@ -108,7 +108,7 @@ TEST(CatalogueTable, BundledReducersAreTheInventedOnes) {
 }
 
 TEST(CatalogueTable, RulesAreReadBackAndCanBeEdited) {
-  expectBundled("reducer_rules.csv", writeFamilyRules(defaultFamilyRules(), kFamilyRulesRemark));
+  expectBundled("reducer_rules.csv", writeFamilyRules(defaultFamilyRules(), kFamilyRulesRemark, defaultOwnColumns()));
   const auto read = readFamilyRules(bundled("reducer_rules.csv"), "rules.csv");
   ASSERT_TRUE(read) << describe(read.error());
   for (std::size_t k = 0; k < read->size(); ++k) {
