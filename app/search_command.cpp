@@ -77,7 +77,7 @@ std::vector<double> valuesOf(const SearchResult& result, const DesignFigure& fig
   return values;
 }
 
-/// Best first; what is not known comes last.
+/// Best first, by margin those with fewer verdicts left open; what is not known comes last.
 std::vector<std::size_t> sortedBy(const SearchResult& result, const DesignFigure& figure) {
   const std::vector<double> values = valuesOf(result, figure);
   std::vector<std::size_t> order(values.size());
@@ -87,6 +87,8 @@ std::vector<std::size_t> sortedBy(const SearchResult& result, const DesignFigure
     if (std::isnan(values[a]) || std::isnan(values[b])) {
       return !std::isnan(values[a]) && std::isnan(values[b]);
     }
+    const int openA = result.candidates[a].point.opened, openB = result.candidates[b].point.opened;
+    if (moreIsBetter(figure) && openA != openB) return openA < openB;
     return sign * values[a] < sign * values[b];
   });
   return order;
@@ -125,7 +127,8 @@ int explainOne(const SearchCommand& request, const Project& project, const Searc
   const Combination which{*motor, *reducer, 0};
   const Project combined = withCombination(project, space, which);
   fmt::print("{}", explanationText(combined, combinationName(space, which)));
-  return designPoint(evaluate(combined)).holds() ? kAllHold : kSomeShort;
+  const DesignPoint point = designPoint(evaluate(combined));
+  return point.noneShort() ? kAllHold : kSomeShort;
 }
 
 Expected<void> adopt(const SearchCommand& request, const Project& project,

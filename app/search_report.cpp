@@ -45,8 +45,8 @@ std::vector<std::string> csvTitles(const SearchReport& report,
                                    const std::vector<QuantityColumn>& quantities) {
   std::vector<std::string> titles{"motor", "reducer"};
   if (report.space.beltStage >= 0) titles.push_back("belt ratio");
-  for (const char* title :
-       {"worst margin", "worst check", "mass [kg]", "length [mm]", "diameter [mm]", "loss [W]"}) {
+  for (const char* title : {"worst margin", "worst check", "open", "mass [kg]", "length [mm]",
+                            "diameter [mm]", "loss [W]"}) {
     titles.emplace_back(title);
   }
   for (const MarginColumn& c : margins) {
@@ -69,6 +69,9 @@ std::string countsText(const SearchResult& result) {
   for (const auto& [check, count] : result.fellShort) {
     text += fmt::format("  short in full, worst {}: {}\n", check, count);
   }
+  if (result.unknown > 0) {
+    text += fmt::format("  cannot be evaluated for want of data: {}\n", result.unknown);
+  }
   return text;
 }
 
@@ -84,6 +87,7 @@ std::string searchCsv(const SearchReport& report) {
     std::vector<std::string> cells = nameCells(report.space, one.which);
     cells.push_back(csvNumber(one.point.worst));
     cells.push_back(worstName(one.point));
+    cells.push_back(std::to_string(one.point.opened));
     const Properties& p = one.properties;
     for (const double value : {p.mass, 1e3 * p.length, 1e3 * p.diameter, one.point.lossMean}) {
       cells.push_back(csvNumber(value));
@@ -99,16 +103,18 @@ std::string searchCsv(const SearchReport& report) {
 
 std::string searchText(const SearchReport& report) {
   const bool belt = report.space.beltStage >= 0;
-  TextTable table(belt ? "llrrlrr" : "llrlrr");
+  TextTable table(belt ? "llrrlrrr" : "llrlrrr");
   std::vector<std::string> titles{"motor", "reducer"};
   if (belt) titles.push_back("belt");
-  for (const char* title : {"worst margin", "by", "mass/kg", "loss/W"}) titles.emplace_back(title);
+  for (const char* title : {"worst margin", "by", "open", "mass/kg", "loss/W"})
+    titles.emplace_back(title);
   table.addRow(titles);
   for (std::size_t row = 0; row < std::min(kMostRows, report.order.size()); ++row) {
     const Candidate& one = report.result.candidates[report.order[row]];
     std::vector<std::string> cells = nameCells(report.space, one.which);
     cells.push_back(formatNumber(100 * one.point.worst, 3) + " %");
     cells.push_back(worstName(one.point));
+    cells.push_back(std::to_string(one.point.opened));
     cells.push_back(formatNumber(one.properties.mass, 3));
     cells.push_back(formatNumber(one.point.lossMean, 3));
     table.addRow(cells);

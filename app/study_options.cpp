@@ -90,11 +90,13 @@ Catalogues are text with a line of titles: "name" and fields of a motor or a sta
 fields' lists them, with units in brackets: "rotorInertia [kg*cm^2]". Reducers need a "family" too.
 Without --motors or --reducers the bundled catalogues are taken; everything in them is invented.
 
-FIGURE is mass, length, diameter, loss, margin (the worst), "margin CHECK", or the id of a headline
-figure that 'check --json' lists.
+FIGURE is mass, length, diameter, loss, margin (the worst), "margin CHECK", open, or the id of a
+headline figure that 'check --json' lists. "open" counts the verdicts that the design as it stands can
+tell and the combination cannot, for want of a part's data: a motor without a brake leaves holding
+open. Such a one is found; "--where open<=0" keeps it out.
 
 CSV has one row for each combination that was found: motor, reducer, belt ratio, worst margin and
-its check, mass, length, diameter, mean loss, every margin, every headline figure.
+its check, open verdicts, mass, length, diameter, mean loss, every margin, every headline figure.
 
 Exit code
   0  at least one combination has no short verdict and passes the filters

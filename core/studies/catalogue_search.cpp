@@ -57,11 +57,23 @@ bool before(const Combination& a, const Combination& b) {
 }
 
 /// The search at work.
+/// The design that is there.
+struct Present {
+  DesignPoint point;
+  bool evaluated = false;  ///< whether its motor's torque is known
+
+  static Present of(const Evaluation& e) { return {designPoint(e), e.demand.has_value()}; }
+};
+
 class Search {
  public:
   Search(const Project& project, const SearchSpace& space, const SearchRequest& request,
          const StudyRun& run)
-      : project_(project), space_(space), request_(request), run_(run) {
+      : project_(project),
+        space_(space),
+        request_(request),
+        run_(run),
+        present_(Present::of(evaluate(project))) {
     result_.counts.total = space.size();
   }
 
@@ -106,13 +118,19 @@ class Search {
     const Evaluation evaluation = evaluate(project, run_.stop);
     if (evaluation.stopped) return;
     Candidate one{which, designPoint(evaluation), propertiesOf(project.active())};
+    noteOpenCheck(one.point, present_.point);
     const bool passes = std::all_of(
         request_.filters.begin(), request_.filters.end(),
         [&](const CombinationFilter& f) { return f.passes(one.point, one.properties); });
     const std::lock_guard lock(mutex_);
     ++result_.counts.evaluated;
-    if (!one.point.holds()) {
+    const bool known = !present_.evaluated || evaluation.demand.has_value();
+    if (!known) {
+      ++result_.unknown;
+    } else if (!one.point.noneShort()) {
       ++result_.fellShort[worstOf(one.point)];
+    }
+    if (!known || !one.point.noneShort()) {
       if (request_.fellShort && shortTold_++ < request_.mostShort) request_.fellShort(one);
     } else if (!passes) {
       ++result_.filteredOut;
@@ -143,6 +161,7 @@ class Search {
   const SearchSpace& space_;
   const SearchRequest& request_;
   const StudyRun& run_;
+  const Present present_;
   std::mutex mutex_;
   std::vector<Combination> survivors_;
   SearchResult result_;

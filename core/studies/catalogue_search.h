@@ -85,12 +85,15 @@ struct SearchResult {
   std::vector<Candidate> candidates;                  ///< by motor, reducer and ratio
   std::map<std::string_view, std::size_t> rejected;   ///< by screening, by check
   std::map<std::string_view, std::size_t> fellShort;  ///< evaluated, by the worst check
+  std::size_t unknown = 0;  ///< cannot be evaluated for want of a part's data
   SearchProgress counts;
   std::size_t filteredOut = 0;  ///< hold, but do not pass the filters
   bool stopped = false;
 };
 
-/// Screens every combination (screening.h) and evaluates the survivors in full. Fails, naming the
+/// Screens every combination (screening.h) and evaluates the survivors in full. A verdict
+/// that the project can tell and a combination cannot, for want of a part's data, is counted in its
+/// point (`opened`); one of which nothing but that is known is not found. Fails, naming the
 /// field, if the space is empty or too large, if its stages are not there, or if cycle, load or a
 /// stage of the project cannot be evaluated.
 tl::expected<SearchResult, InputError> searchCatalogue(const Project& project,

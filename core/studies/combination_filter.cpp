@@ -12,6 +12,7 @@ namespace jw {
 namespace {
 
 constexpr std::string_view kMargin = "margin";
+constexpr std::string_view kOpen = "open";
 
 std::string_view trimmed(std::string_view text) {
   const auto first = text.find_first_not_of(' ');
@@ -68,6 +69,7 @@ double DesignFigure::of(const DesignPoint& point, const Properties& properties) 
   if (name == "mass") return properties.mass;
   if (name == "length") return properties.length;
   if (name == "diameter") return properties.diameter;
+  if (name == kOpen) return point.opened;
   return name == "loss" ? point.lossMean : point.worst;
 }
 
@@ -77,6 +79,7 @@ std::string figureLabel(const DesignFigure& figure) {
   }
   if (figure.name == "loss") return "mean loss";
   if (figure.name == kMargin) return "smallest margin";
+  if (figure.name == kOpen) return "verdicts left open";
   if (figure.check.empty()) return figure.name;
   for (const CheckKind& kind : checkKinds()) {
     if (kind.id != figure.check) continue;
@@ -86,7 +89,8 @@ std::string figureLabel(const DesignFigure& figure) {
 }
 
 std::vector<std::string> figureList() {
-  std::vector<std::string> names{"mass", "length", "diameter", "loss", std::string(kMargin)};
+  std::vector<std::string> names{
+      "mass", "length", "diameter", "loss", std::string(kMargin), std::string(kOpen)};
   for (const CheckKind& kind : checkKinds()) names.push_back(fmt::format("margin {}", kind.id));
   for (const NamedQuantity& headline : headlines()) names.emplace_back(headline.id);
   return names;
@@ -100,6 +104,7 @@ tl::expected<DesignFigure, InputError> findFigure(std::string_view name) {
     return DesignFigure{own, Quantity::Length, "mm", {}, -1};
   if (name == "loss") return DesignFigure{own, Quantity::Power, "W", {}, -1};
   if (name == kMargin) return DesignFigure{own, Quantity::Fraction, "%", {}, -1};
+  if (name == kOpen) return DesignFigure{own, Quantity::Number, "1", {}, -1};
   if (name.starts_with("margin ")) {
     const std::string_view id = trimmed(name.substr(kMargin.size()));
     if (isCheck(id)) return DesignFigure{own, Quantity::Fraction, "%", std::string(id), -1};

@@ -21,7 +21,7 @@ Properties propertiesOf(const Variant& variant);
 
 /// One figure by which combinations are filtered, sorted or weighed against one another: a headline
 /// figure ("motor.temperature_winding_peak"), "mass", "length", "diameter", "loss", "margin" (the
-/// smallest), or "margin drive.life" (the smallest of that check).
+/// smallest), "open" (verdicts that the present design can tell and this one cannot), or "margin drive.life" (the smallest of that check).
 struct DesignFigure {
   std::string name;
   Quantity quantity = Quantity::Number;

@@ -61,14 +61,14 @@ DesignPoint designPoint(const Evaluation& evaluation) {
 
 void noteOpenCheck(DesignPoint& point, const DesignPoint& known) {
   point.openAt = -1;
+  point.opened = 0;
   for (std::size_t k = 0; k < point.margins.size(); ++k) {
     const PointMargin& one = point.margins[k];
     if (isSet(one.margin)) continue;
     const bool sameOrder = k < known.margins.size() && known.margins[k].is(one.id, one.stage);
     const double there = sameOrder ? known.margins[k].margin : known.marginOf(one.id, one.stage);
     if (!isSet(there)) continue;
-    point.openAt = static_cast<int>(k);
-    return;
+    if (point.opened++ == 0) point.openAt = static_cast<int>(k);
   }
 }
 

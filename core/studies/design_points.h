@@ -27,18 +27,21 @@ struct DesignPoint {
   double worst = kUnset;           ///< smallest margin that is known; NaN if none is
   int worstAt = -1;                ///< index into margins
   int openAt = -1;                 ///< of a check that other points of the study know; -1 = none
+  int opened = 0;                  ///< how many of these there are
   double lossMean = kUnset;        ///< [W] mean of the supply's power that does not reach the load
 
   /// Margin of one check; NaN if it is open or not there.
   double marginOf(std::string_view id, int stage) const;
   /// None is short, none became open and one at least is known.
   bool holds() const { return worst >= 0 && openAt < 0; }
+  /// None that is known is short.
+  bool noneShort() const { return worst >= 0; }
 };
 
 DesignPoint designPoint(const Evaluation& evaluation);
 
-/// Notes in a point the first check that is open there although `known` knows it: something cannot
-/// be worked out there, such as a ratio beyond what a stage's data allow.
+/// Notes in a point which checks are open there although `known` knows them: something cannot be
+/// worked out there, such as a ratio beyond what a stage's data allow.
 void noteOpenCheck(DesignPoint& point, const DesignPoint& known);
 
 /// The same for all points of a study, against what any of them knows.

@@ -9,6 +9,7 @@ namespace jw {
 namespace {
 
 /// The lowest point of a curve: of the parabola through its smallest value and both neighbours.
+/// None where it falls up to a gap: what lies in the gap might be lower.
 BestRatio lowest(const std::vector<double>& x, const std::vector<double>& y) {
   std::size_t best = y.size();
   for (std::size_t k = 0; k < y.size(); ++k) {
@@ -16,7 +17,10 @@ BestRatio lowest(const std::vector<double>& x, const std::vector<double>& y) {
   }
   if (best == y.size()) return {};
   const BestRatio plain{x[best], y[best]};
-  if (best == 0 || best + 1 == y.size() || !isSet(y[best - 1]) || !isSet(y[best + 1])) return plain;
+  const bool afterGap = best > 0 && !isSet(y[best - 1]);
+  const bool beforeGap = best + 1 < y.size() && !isSet(y[best + 1]);
+  if (afterGap || beforeGap) return {};
+  if (best == 0 || best + 1 == y.size()) return plain;
   const double h = x[best] - x[best - 1], k = x[best + 1] - x[best];
   const double rise = (y[best + 1] - y[best]) / k, fall = (y[best] - y[best - 1]) / h;
   const double curvature = (rise - fall) / (h + k);
@@ -52,8 +56,12 @@ void markMatches(const Project& project, const Evaluation& base, RatioSweep& swe
 void markRatios(const Project& project, const Evaluation& base, RatioSweep& sweep) {
   std::vector<double> loss;
   for (const DesignPoint& point : sweep.points) loss.push_back(point.lossMean);
+  std::vector<double> peak = quantityOf(sweep, "motor.temperature_winding_peak");
+  for (std::size_t k = 0; k < peak.size(); ++k) {
+    if (sweep.points[k].openAt >= 0) loss[k] = peak[k] = kUnset;
+  }
   sweep.leastLoss = lowest(sweep.ratio, loss);
-  sweep.coolest = lowest(sweep.ratio, quantityOf(sweep, "motor.temperature_winding_peak"));
+  sweep.coolest = lowest(sweep.ratio, peak);
   markMatches(project, base, sweep);
 }
 

@@ -149,6 +149,20 @@ tl::expected<int, InputError> leadingStage(const Project& project) {
                                    "add a reducer or a belt to sweep its ratio"});
 }
 
+namespace {
+
+/// What an evaluation lacks at the first ratio with a check that opened there.
+std::string openReason(const Sweeper& sweeper, const RatioSweep& sweep) {
+  for (std::size_t k = 0; k < sweep.points.size(); ++k) {
+    if (sweep.points[k].openAt < 0) continue;
+    const Evaluation there = evaluate(sweeper.at(sweep.ratio[k]));
+    if (!there.missing.empty()) return there.missing.front().what;
+  }
+  return {};
+}
+
+}  // namespace
+
 tl::expected<RatioSweep, InputError> ratioSweep(const Project& project,
                                                 const RatioSweepRequest& request,
                                                 const StudyRun& run) {
@@ -168,6 +182,7 @@ tl::expected<RatioSweep, InputError> ratioSweep(const Project& project,
   sweep.checks = marginColumns(sweep.points, base);
   sweep.quantities = quantityColumns(sweep.points, base);
   findBands(*sweeper, run, sweep);
+  sweep.openReason = openReason(*sweeper, sweep);
   markRatios(project, base, sweep);
   if (!request.preview && !run.stop.stop_requested()) findTicks(*sweeper, sweep);
   sweep.stopped = run.stop.stop_requested();

@@ -34,7 +34,7 @@ struct FeasibleBand {
 
 /// A ratio that is best in one respect.
 struct BestRatio {
-  double ratio = kUnset;  ///< NaN if it could not be found
+  double ratio = kUnset;  ///< NaN if it lies where evaluation ends, or could not be found
   double value = kUnset;  ///< [W] mean loss, or [°C] of the winding
 };
 
@@ -48,6 +48,7 @@ struct RatioSweep {
   std::vector<MarginColumn> checks;
   std::vector<QuantityColumn> quantities;
   std::vector<FeasibleBand> bands;
+  std::string openReason;  ///< why some ratio cannot be evaluated; empty if all can
   BestRatio leastLoss;             ///< mean power that does not reach the load
   BestRatio coolest;               ///< peak winding temperature of the periodic state
   double inertiaMatched = kUnset;  ///< sqrt(J_L / J_m)

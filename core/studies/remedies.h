@@ -101,7 +101,8 @@ struct RemedyRequest {
 /// reads well and the margin is reached. A ratio that follows from parts goes to the nearest one
 /// that can be built (realizableRatios) with as many sets. Of the motors the nearest in mass is
 /// taken (in lasting torque, where a mass is not stated), among the 512 nearest;
-/// one with a brake goes before one without where there is a brake now. Other verdicts are judged by the same
+/// one that spoils no
+/// other verdict goes before all others, then one with a brake where there is a brake now. Other verdicts are judged by the same
 /// evaluation. The result does not depend on the number of threads. A stop takes effect after the
 /// evaluations at work.
 Remedies remedies(const Project& project, const RemedyRequest& request = {},

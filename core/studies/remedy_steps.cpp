@@ -152,6 +152,29 @@ std::vector<const MotorEntry*> nearestFirst(const Motor& now,
   return order;
 }
 
+/// Whether every verdict that holds now can be told and is not short there.
+bool spoilsNothing(const DesignPoint& before, const DesignPoint& after) {
+  return std::all_of(before.margins.begin(), before.margins.end(), [&](const PointMargin& one) {
+    return !(one.margin >= 0) || after.marginOf(one.id, one.stage) >= 0;
+  });
+}
+
+/// The nearest motor that restores one margin, and the nearest of those that spoil nothing.
+struct MotorFound {
+  const MotorEntry* any = nullptr;
+  const MotorEntry* spotless = nullptr;
+
+  const MotorEntry* best() const { return spotless ? spotless : any; }
+
+  void see(const RemedyCase& about, std::size_t w, const DesignPoint& point,
+           const MotorEntry& entry) {
+    const WantedMargin& wanted = about.wanted[w];
+    if (spotless || !(point.marginOf(wanted.id, wanted.stage) >= about.target)) return;
+    if (!any) any = &entry;
+    if (spoilsNothing(about.basePoint, point)) spotless = &entry;
+  }
+};
+
 }  // namespace
 
 bool hasParts(const Project& project, int stage) {
@@ -172,28 +195,29 @@ std::vector<RemedyFinding> changeMotor(const RemedyCase& about,
   const std::vector<const MotorEntry*> order = nearestFirst(now, motors);
   const auto with = [&](const MotorEntry& entry) {
     Project changed = about.project;
-    changed.active().motor = fittedMotor(entry, about.project.active().motor);
+    changed.active().motor = fittedMotor(entry, now);
     return changed;
   };
-  std::vector<RemedyFinding> findings(about.wanted.size());
+  std::vector<MotorFound> found(about.wanted.size());
   const auto complete = [&] {
-    return std::all_of(findings.begin(), findings.end(),
-                       [](const RemedyFinding& one) { return one.remedy.has_value(); });
+    return std::all_of(found.begin(), found.end(), [](const auto& one) { return one.spotless; });
   };
   const std::size_t most = std::min(order.size(), kMostMotorsTried);
   for (std::size_t from = 0; from < most && !complete(); from += kAtOnce) {
     const std::size_t count = std::min(kAtOnce, most - from);
     const std::vector<DesignPoint> points = evaluatePoints(
         count, [&](std::size_t k) { return with(*order[from + k]); }, run);
-    for (std::size_t w = 0; w < findings.size(); ++w) {
-      const WantedMargin& wanted = about.wanted[w];
-      for (std::size_t k = 0; k < count && !findings[w].remedy; ++k) {
-        if (about.stop.stop_requested()) return findings;
-        if (!(points[k].marginOf(wanted.id, wanted.stage) >= about.target)) continue;
-        const MotorEntry& entry = *order[from + k];
-        findings[w].remedy = judgedRemedy(about, wanted, with(entry), motorDraft(now, entry));
-      }
+    if (about.stop.stop_requested()) break;
+    for (std::size_t w = 0; w < found.size(); ++w) {
+      for (std::size_t k = 0; k < count; ++k) found[w].see(about, w, points[k], *order[from + k]);
     }
+  }
+  std::vector<RemedyFinding> findings(about.wanted.size());
+  for (std::size_t w = 0; w < findings.size() && !about.stop.stop_requested(); ++w) {
+    const MotorEntry* entry = found[w].best();
+    if (entry == nullptr) continue;
+    findings[w].remedy =
+        judgedRemedy(about, about.wanted[w], with(*entry), motorDraft(now, *entry));
   }
   return findings;
 }

@@ -120,6 +120,9 @@ class Trial {
     worst.title = "All checks";
     for (const DesignPoint& point : done) worst.margin.push_back(point.worst);
     fill(worst, nominal, ranks, [](const DesignPoint& point) { return point.worst; });
+    for (const MarginSpread& check : result_.checks) {
+      if (check.linearHolds < worst.linearHolds) worst.linearHolds = check.linearHolds;
+    }
   }
 
   void countOutOfRange() {

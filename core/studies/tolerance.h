@@ -35,7 +35,10 @@ struct Tolerance {
   std::size_t draws = 0;  ///< done so far
   std::uint64_t seed = 0;
   std::vector<MarginSpread> checks;
-  MarginSpread worst;  ///< the smallest margin of each draw; its `holds` is that of all checks
+  /// The smallest margin of each draw; its `holds` is that of all checks. Its margin has a kink
+  /// wherever another check takes over, so its linearHolds is the bound that the checks set: all
+  /// hold at most as often as the one that holds least.
+  MarginSpread worst;
   bool stopped = false;
 };
 

@@ -33,10 +33,11 @@ class SearchFigureTest : public ::testing::Test {
     QTest::mouseClick(figure.findChild<QAbstractButton*>(name), Qt::LeftButton);
   }
   /// A candidate that is in the picture, and where.
-  std::pair<std::size_t, QPoint> someDot(CheckState state) {
+  std::pair<std::size_t, QPoint> someDot(bool isShort) {
     const SearchDots& dots = figure.scatter().plot().dots();
     for (const SearchDot& dot : dots.dots()) {
-      if (dot.state == state) return {dot.candidate, dots.pixelOf(dot).toPoint()};
+      if ((dot.state == CheckState::Short) == isShort)
+        return {dot.candidate, dots.pixelOf(dot).toPoint()};
     }
     ADD_FAILURE() << "no such dot";
     return {};
@@ -54,14 +55,14 @@ TEST_F(SearchFigureTest, FindsWhatTheSearchWithoutAWindowFinds) {
   const auto plain = searchCatalogue(*question->project, *question->space, {});
   ASSERT_TRUE(plain);
   std::size_t holding = 0;
-  for (const Candidate& one : study().candidates) holding += one.point.holds() ? 1 : 0;
+  for (const Candidate& one : study().candidates) holding += one.point.noneShort() ? 1 : 0;
   EXPECT_EQ(holding, plain->candidates.size());
   EXPECT_GT(holding, 5U);
   EXPECT_EQ(study().result.counts.screened, question->space->size());
   EXPECT_EQ(study().result.rejected, plain->rejected);
   EXPECT_EQ(study().result.fellShort, plain->fellShort);
   EXPECT_EQ(std::size_t(figure.table().rowCount()), holding);
-  EXPECT_TRUE(counts().text().contains("hold")) << counts().text().toStdString();
+  EXPECT_TRUE(counts().text().contains("found")) << counts().text().toStdString();
   EXPECT_TRUE(counts().toolTip().contains("Rejected by screening"));
 }
 
@@ -100,7 +101,7 @@ TEST_F(SearchFigureTest, NoDotBeatsTheFront) {
 TEST_F(SearchFigureTest, TableAndScatterChooseTheSame) {
   test::searchAndWait(figure);
   QTest::qWait(60);
-  const auto [candidate, pixel] = someDot(CheckState::Holds);
+  const auto [candidate, pixel] = someDot(false);
   QTest::mouseClick(&figure.scatter(), Qt::LeftButton, {}, pixel);
   ASSERT_TRUE(figure.chosen());
   const auto hit = *figure.chosen();
@@ -120,9 +121,9 @@ TEST_F(SearchFigureTest, SortsByAnyColumn) {
   const auto massAt = [&](int row) {
     return study().candidates[*model.candidateOf(row)].properties.mass;
   };
-  table().sortByColumn(5, Qt::AscendingOrder);
+  table().sortByColumn(6, Qt::AscendingOrder);
   for (int row = 1; row < model.rowCount(); ++row) EXPECT_LE(massAt(row - 1), massAt(row));
-  table().sortByColumn(5, Qt::DescendingOrder);
+  table().sortByColumn(6, Qt::DescendingOrder);
   for (int row = 1; row < model.rowCount(); ++row) EXPECT_GE(massAt(row - 1), massAt(row));
 }
 
@@ -132,7 +133,7 @@ TEST_F(SearchFigureTest, SaysWhyOneFallsShort) {
   press("search.short");
   QTest::qWait(60);
   ASSERT_GT(figure.table().rowCount(), found);
-  const auto [candidate, pixel] = someDot(CheckState::Short);
+  const auto [candidate, pixel] = someDot(true);
   const Candidate& one = study().candidates[candidate];
   EXPECT_LT(one.point.worst, 0);
   const QString tip = candidateTip(study(), one);
@@ -161,7 +162,7 @@ TEST_F(SearchFigureTest, FiltersAreTypedWithTheirUnit) {
   test::searchAndWait(figure);
   std::size_t light = 0;
   for (const Candidate& one : study().candidates) {
-    if (!one.point.holds()) continue;
+    if (!one.point.noneShort()) continue;
     ++light;
     EXPECT_LE(one.properties.mass, 45 * 0.45359237);  // NIST SP 811, table B.8: the pound
   }

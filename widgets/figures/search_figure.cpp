@@ -163,6 +163,7 @@ void SearchFigure::connectTable() {
   m_table->setTabKeyNavigation(false);
   m_table->setShowGrid(false);
   m_table->setWordWrap(false);
+  m_table->setTextElideMode(Qt::ElideMiddle);  // names differ at their ends
   m_table->setMinimumHeight(80);
   m_table->verticalHeader()->hide();
   m_table->verticalHeader()->setDefaultSectionSize(22);
@@ -309,7 +310,8 @@ void SearchFigure::showCounts() {
   m_progress->setValue(int(1000 * share));
   QString text = countsText(*m_study);
   if (busy && isSet(n.secondsLeft))
-    text += QStringLiteral(" · ") + tr("%1 left").arg(durationText(std::max(1.0, n.secondsLeft)));
+    text.prepend(tr("%1 left").arg(durationText(std::max(1.0, n.secondsLeft))) +
+                 QStringLiteral(" · "));
   if (m_study->result.stopped) text.prepend(tr("cancelled · "));
   if (m_stale) text.prepend(tr("found before the last edit · "));
   m_counts->setText(text);

@@ -42,7 +42,7 @@ std::optional<std::size_t> SearchDots::nearest(const QPointF& pixel, double reac
 }
 
 void SearchDots::drawDot(QCPPainter* painter, CheckState state, const QPointF& at) const {
-  if (state == CheckState::Holds || state == CheckState::Close) {
+  if (state != CheckState::Short) {
     return drawStateMark(*painter, state, at, 7, m_palette);
   }
   painter->setPen(QPen(blend(m_palette.shortfall, m_palette.panel, 0.6), 1));

@@ -13,6 +13,7 @@ namespace jw {
 namespace {
 
 constexpr const char* kShownFigures[] = {"margin",
+                                         "open",
                                          "mass",
                                          "length",
                                          "diameter",
@@ -23,6 +24,7 @@ constexpr const char* kShownFigures[] = {"margin",
 /// Short titles where the figure's own is long.
 QString shortLabel(const DesignFigure& figure) {
   if (figure.name == "margin") return SearchTableModel::tr("Margin");
+  if (figure.name == "open") return SearchTableModel::tr("Open");
   if (figure.name == "motor.temperature_winding_peak") return SearchTableModel::tr("Winding");
   if (figure.name == "supply.energy_per_cycle") return SearchTableModel::tr("Energy/cycle");
   if (figure.name == "loss") return SearchTableModel::tr("Loss");
@@ -41,7 +43,7 @@ void SearchTableModel::showStudy(const SearchStudy* study, bool withShort) {
   m_withShort = withShort;
   m_rows.clear();
   for (std::size_t k = 0; study && k < study->candidates.size(); ++k) {
-    if (withShort || study->candidates[k].point.holds()) m_rows.push_back(k);
+    if (withShort || study->candidates[k].point.noneShort()) m_rows.push_back(k);
   }
   arrange();
   endResetModel();
@@ -175,7 +177,10 @@ void SearchTableModel::arrange() {
     });
     return;
   }
+  const bool byMargin = m_column == kFixed;  // of little worth where other verdicts are open
   std::sort(m_rows.begin(), m_rows.end(), [&](std::size_t a, std::size_t b) {
+    const int openA = all[a].point.opened, openB = all[b].point.opened;
+    if (byMargin && openA != openB) return openA < openB;
     const double x = number(a);
     const double y = number(b);
     if (std::isnan(x) || std::isnan(y)) {

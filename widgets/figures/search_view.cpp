@@ -136,6 +136,7 @@ QString countText(std::size_t count) { return fixedNumber(double(count), 0); }
 CheckState stateOf(const DesignPoint& point, const Project& project) {
   if (!isSet(point.worst)) return CheckState::Open;
   if (point.worst < 0) return CheckState::Short;
+  if (point.openAt >= 0) return CheckState::Open;
   return point.worst < project.requirements.targetMargin ? CheckState::Close : CheckState::Holds;
 }
 
@@ -156,7 +157,7 @@ SearchView searchView(const SearchStudy& study, bool withShort) {
         {shownValue(x, one.point, one.properties), shownValue(y, one.point, one.properties)},
         stateOf(one.point, *study.question.project),
         k};
-    const bool isShort = dot.state == CheckState::Short || dot.state == CheckState::Open;
+    const bool isShort = !one.point.noneShort();
     if ((isShort && !withShort) || std::isnan(dot.at.x()) || std::isnan(dot.at.y())) continue;
     extents[0].add(dot.at.x());
     extents[1].add(dot.at.y());
@@ -190,6 +191,15 @@ QString tightestText(const SearchStudy& study, const DesignPoint& point) {
   return titleOf(study, point.margins[std::size_t(point.worstAt)]);
 }
 
+/// Which verdicts the present design can tell and this one cannot.
+static QString openText(const SearchStudy& study, const DesignPoint& point) {
+  if (point.opened == 0 || !study.base) return {};
+  const QString first = titleOf(study, point.margins[std::size_t(point.openAt)]);
+  QString text = QStringLiteral("<br>○ ") + tr("open for want of a part's data: %1").arg(first);
+  if (point.opened > 1) text += tr(" and %1 more").arg(point.opened - 1);
+  return text;
+}
+
 QString candidateTip(const SearchStudy& study, const Candidate& candidate) {
   constexpr std::size_t kMostReasons = 4;
   QString text = QStringLiteral("<b>%1</b><br>%2")
@@ -197,9 +207,10 @@ QString candidateTip(const SearchStudy& study, const Candidate& candidate) {
                           keyNumbers(study, candidate).join(QStringLiteral("<br>")));
   const std::vector<PointMargin> reasons = shortOnes(candidate.point);
   if (reasons.empty()) {
-    return text + QStringLiteral("<br>") +
-           tr("tightest: %1 %2")
-               .arg(tightestText(study, candidate.point), marginText(candidate.point.worst));
+    text += QStringLiteral("<br>") +
+            tr("tightest: %1 %2")
+                .arg(tightestText(study, candidate.point), marginText(candidate.point.worst));
+    return text + openText(study, candidate.point);
   }
   text += QStringLiteral("<br>") + tr("falls short:");
   for (std::size_t k = 0; k < std::min(kMostReasons, reasons.size()); ++k) {
@@ -213,10 +224,12 @@ QString candidateTip(const SearchStudy& study, const Candidate& candidate) {
 }
 
 QString candidateLine(const SearchStudy& study, const Candidate& candidate) {
-  const QString verb = candidate.point.holds() ? tr("tightest") : tr("short of");
-  return QStringLiteral("%1: %2 %3 %4")
+  const QString verb = candidate.point.noneShort() ? tr("tightest") : tr("short of");
+  const int open = candidate.point.opened;
+  return QStringLiteral("%1: %2 %3 %4%5")
       .arg(nameOf(study, candidate), verb, tightestText(study, candidate.point),
-           marginText(candidate.point.worst));
+           marginText(candidate.point.worst),
+           open > 0 ? tr(", %1 left open").arg(open) : QString());
 }
 
 QString countsText(const SearchStudy& study) {
@@ -228,7 +241,7 @@ QString countsText(const SearchStudy& study) {
   const std::size_t most = study.question.mostEvaluated;
   if (most > 0 && n.survivors > most) parts << tr("of these the lightest %1").arg(countText(most));
   if (!study.done) parts << tr("%1 evaluated").arg(countText(n.evaluated));
-  parts << tr("%1 hold").arg(countText(n.found + study.result.filteredOut));
+  parts << tr("%1 found").arg(countText(n.found + study.result.filteredOut));
   if (!study.question.filters.empty() && study.done)
     parts << tr("%1 pass the filters").arg(countText(n.found));
   return parts.join(QStringLiteral(" · "));
@@ -251,6 +264,8 @@ QString reasonsText(const SearchStudy& study) {
   QStringList parts{listed(study.result.rejected, tr("Rejected by screening, by check:")),
                     listed(study.result.fellShort, tr("Short in full, by the worst check:"))};
   parts.removeAll(QString());
+  if (study.result.unknown > 0)
+    parts << tr("Cannot be evaluated for want of data: %1").arg(countText(study.result.unknown));
   if (study.result.filteredOut > 0)
     parts << tr("Kept out by the filters: %1").arg(countText(study.result.filteredOut));
   return parts.join(u'\n');

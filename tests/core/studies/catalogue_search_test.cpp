@@ -33,7 +33,7 @@ TEST(CatalogueSearch, FindsExactlyWhatHoldsInFull) {
   std::size_t toldShort = 0;
   request.mostShort = 3;
   request.fellShort = [&](const Candidate& one) {
-    EXPECT_FALSE(one.point.holds());
+    EXPECT_FALSE(one.point.noneShort());
     ++toldShort;
   };
   const auto result = searchCatalogue(project, space, request);
@@ -59,6 +59,31 @@ TEST(CatalogueSearch, FindsExactlyWhatHoldsInFull) {
   EXPECT_EQ(result->counts.screened, space.size());
   EXPECT_EQ(result->counts.evaluated, result->counts.survivors);
   EXPECT_LT(result->counts.survivors, space.size() / 4);
+}
+
+// A motor without a brake cannot tell what holds the joint; one without any figure tells nothing.
+TEST(CatalogueSearch, CountsVerdictsThatAPartLeavesOpen) {
+  Project project = exampleProject(60);
+  project.requirements.holdingMeans = HoldingMeans::Brake;
+  SearchSpace space = smallSpace();
+  space.motors = {{"whole", project.active().motor}, {"no brake", project.active().motor}, {}};
+  space.motors[1].motor.brakeTorque = kUnset;
+  space.reducers = {project.active().transmission[1]};
+  space.beltRatios = {project.active().transmission[0].ratio};
+  const auto result = searchCatalogue(project, space, {});
+  ASSERT_TRUE(result) << describe(result.error());
+  ASSERT_EQ(result->candidates.size(), 2U);
+  EXPECT_EQ(result->unknown, 1U);
+  EXPECT_EQ(result->candidates[0].point.opened, 0);
+  int open = 0;
+  for (const Check& check : evaluate(withCombination(project, space, {1, 0, 0})).checks) {
+    open += check.state == CheckState::Open ? 1 : 0;
+  }
+  EXPECT_GT(open, 0);
+  EXPECT_EQ(result->candidates[1].point.opened, open);
+  SearchRequest request;
+  request.filters.push_back(*readFilter("open<=0"));
+  EXPECT_EQ(searchCatalogue(project, space, request)->candidates.size(), 1U);
 }
 
 TEST(CatalogueSearch, FiltersAreKept) {
