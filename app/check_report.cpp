@@ -98,7 +98,8 @@ std::string formatDemand(const Check& check) {
   const std::string unit = prettyUnit(check.unit);
   const double reached = check.capacityIsResult ? check.capacity : check.demand;
   const double allowed = check.capacityIsResult ? check.demand : check.capacity;
-  return fmt::format("{} of {}{}{}", shown(reached), shown(allowed), unit.empty() ? "" : " ", unit);
+  return fmt::format("{}{}{}{}{}", shown(reached), check.capacityIsResult ? ", wanted " : " of ",
+                     shown(allowed), unit.empty() ? "" : " ", unit);
 }
 
 std::string checkTable(const CheckReport& report) {

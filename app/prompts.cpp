@@ -54,7 +54,7 @@ Prompts::Unsaved Prompts::askUnsaved(QWidget* parent, const QString& name) {
 }
 
 bool Prompts::askRecover(QWidget* parent, const QString& name) {
-  return confirm(parent, tr("Take up unsaved work on %1?").arg(name),
+  return confirm(parent, tr("Recover unsaved work on %1?").arg(name),
                  tr("The program ended before these changes were saved."), tr("Take up"),
                  tr("Throw away"));
 }

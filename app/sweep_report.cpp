@@ -109,10 +109,11 @@ std::string marksOf(const RatioSweep& sweep) {
     text += fmt::format("Holds from {} to {}\n", endText(band.low), endText(band.high));
   }
   if (sweep.bands.empty()) text += "No ratio of the range holds\n";
+  if (!sweep.openReason.empty()) text += "Where it is open: " + sweep.openReason + "\n";
   text += markText("Least loss", sweep.leastLoss.ratio);
   text += markText("Coolest winding", sweep.coolest.ratio);
   text += markText("Inertia match, √(J_L/J_m)", sweep.inertiaMatched);
-  text += markText("Inertia match with torque, √((J_L + τ_L/α)/J_m)", sweep.torqueMatched);
+  text += markText("Inertia match with load torque, √((J_L + τ_L/α)/J_m)", sweep.torqueMatched);
   return text + fmt::format("Ratios that can be built: {}\n", sweep.realizable.size());
 }
 

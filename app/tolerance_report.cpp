@@ -81,8 +81,15 @@ std::vector<std::string> row(const MarginSpread& s, const std::vector<BandedInpu
           percent(s.nominal),
           percent(s.drawn.low),
           percent(s.drawn.high),
-          percent(s.linearHolds, 4),
+          (s.id.empty() ? "≤ " : "") + percent(s.linearHolds, 4),
           strongest(s, inputs)};
+}
+
+/// Checks that no draw could tell.
+std::size_t openOf(const Tolerance& result) {
+  return static_cast<std::size_t>(
+      std::count_if(result.checks.begin(), result.checks.end(),
+                    [](const MarginSpread& one) { return one.drawn.count == 0; }));
 }
 
 }  // namespace
@@ -105,6 +112,7 @@ std::string toleranceJson(const std::string& fileName, const Project& project,
     addSpread(object, check, result.inputs);
     checks.push_back(std::move(object));
   }
+  document["open"] = openOf(result);
   document["caution"] = kCaution;
   return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

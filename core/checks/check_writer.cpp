@@ -68,9 +68,9 @@ std::string resultLine(const Check& check) {
   if (check.state == CheckState::Open) return "open: an input is missing";
   const double first = check.capacityIsResult ? check.capacity : check.demand;
   const double second = check.capacityIsResult ? check.demand : check.capacity;
-  const std::string of = fmt::format(
-      "{} of {}{}", formatQuantity(first, check.quantity, check.unit),
-      formatQuantity(second, check.quantity, check.unit), check.capacityIsResult ? " wanted" : "");
+  const std::string of = fmt::format("{}{}{}", formatQuantity(first, check.quantity, check.unit),
+                                     check.capacityIsResult ? ", wanted " : " of ",
+                                     formatQuantity(second, check.quantity, check.unit));
   if (std::isinf(check.margin)) return fmt::format("{}: holds without limit", of);
   return fmt::format("{}: {}, margin {} %", of, stateName(check.state),
                      formatNumber(100 * check.margin, 3));
@@ -211,6 +211,18 @@ double CheckWriter::value(double value, const Derived& about) {
                                  {},
                                  std::string(about.expression)});
   }
+  return value;
+}
+
+double CheckWriter::valueOf(std::string_view path, double value, const Derived& about) {
+  if (!working_) return value;
+  this->value(value, about);
+  const auto field = findField(context_.project, path);
+  if (!field) throw std::logic_error("a check names a field that does not exist");
+  if (field->number() != value) return value;
+  WorkingSymbol& shown = working_->symbols.back();
+  shown.origin = originOf(*field, value);
+  shown.path = path;
   return value;
 }
 

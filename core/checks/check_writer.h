@@ -57,6 +57,8 @@ class CheckWriter {
   bool has(Part part);
   /// A value on the way to the result. Returns it.
   double value(double value, const Derived& about);
+  /// The same where it may be just what the field at `path` says: then it has that field's origin.
+  double valueOf(std::string_view path, double value, const Derived& about);
 
   /// Origin of a value at one sample: "from the cycle at 0.53 s".
   std::string cycleOrigin(Eigen::Index sample) const;

@@ -97,9 +97,12 @@ void currentRms(const CheckContext& context, CheckWriter& w) {
 }
 
 void overload(const CheckContext& context, CheckWriter& w) {
-  w.formula("max x / ((I_pk\u00b2 \u2212 I_c\u00b2) t_pk), x' = I\u00b2 \u2212 I_c\u00b2, x \u2265 0");
+  w.formula(
+      "max x / ((I_pk\u00b2 \u2212 I_c\u00b2) t_pk), x' = I\u00b2 \u2212 I_c\u00b2, x \u2265 0");
   w.source("I\u00b2t supervision with recovery; common practice, no source");
-  w.note("How much of the allowed overload the repeated cycle uses.");
+  w.note(
+      "How much of the allowed overload the repeated cycle uses. x counts I\u00b2 \u2212 I_c\u00b2 over time "
+      "as the supervision does: it grows above I_c and falls below.");
   const Controller& controller = context.variant().controller;
   const double peak = w.input(controller.currentPeak, "controller.currentPeak");
   const double time = w.input(controller.peakTime, "controller.peakTime");

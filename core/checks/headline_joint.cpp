@@ -74,11 +74,11 @@ void massOf(C context, W w) { w.follows(joint_checks::showMasses(context, w)); }
 void lengthOf(C context, W w) { w.follows(joint_checks::showLengths(context, w)); }
 
 constexpr Headline kRows[] = {
-    {"joint.stop_time_brake", "Time of a stop by the brake", Quantity::Time, "ms", hasChain,
+    {"joint.stop_time_brake", "Stopping time by the brake", Quantity::Time, "ms", hasChain,
      [](P p, E e) { return timeOf(stopOf(p, e, StopBy::Brake)); }, "t = t_b + \u03c9_1 / a",
      "Newton's second law about a fixed axis, steady torques",
      [](C c, W w) { stopBy(c, w, StopBy::Brake, joint_checks::timeOfStop); }},
-    {"joint.stop_angle_brake", "Way of a stop by the brake", Quantity::Angle, "deg", hasChain,
+    {"joint.stop_angle_brake", "Stopping angle by the brake", Quantity::Angle, "deg", hasChain,
      [](P p, E e) { return angleOf(stopOf(p, e, StopBy::Brake)); },
      "q = t_b (\u03c9_0 + \u03c9_1) / 2 + \u03c9_1² / (2 a)",
      "Newton's second law about a fixed axis, steady torques",
@@ -87,11 +87,11 @@ constexpr Headline kRows[] = {
      [](P p, E e) { return energyOf(stopOf(p, e, StopBy::Brake)); }, "W = T_br \u03c9_1² / (2 a)",
      "Newton's second law about a fixed axis, steady torques",
      [](C c, W w) { stopBy(c, w, StopBy::Brake, joint_checks::energyOfStop); }},
-    {"joint.stop_time_motor", "Time of a stop by the motor", Quantity::Time, "ms", hasChain,
+    {"joint.stop_time_motor", "Stopping time by the motor", Quantity::Time, "ms", hasChain,
      [](P p, E e) { return timeOf(stopOf(p, e, StopBy::Motor)); }, "t = \u03c9_1 / a",
      "Newton's second law about a fixed axis, steady torques",
      [](C c, W w) { stopBy(c, w, StopBy::Motor, joint_checks::timeOfStop); }},
-    {"joint.stop_angle_motor", "Way of a stop by the motor", Quantity::Angle, "deg", hasChain,
+    {"joint.stop_angle_motor", "Stopping angle by the motor", Quantity::Angle, "deg", hasChain,
      [](P p, E e) { return angleOf(stopOf(p, e, StopBy::Motor)); }, "q = \u03c9_1² / (2 a)",
      "Newton's second law about a fixed axis, steady torques",
      [](C c, W w) { stopBy(c, w, StopBy::Motor, joint_checks::angleOfStop); }},

@@ -12,6 +12,9 @@ namespace {
 constexpr std::string_view kNetworkSource =
     "Two-node thermal network, its periodic state by one affine solve (Hughes and Drury, Electric "
     "Motors and Drives; from memory)";
+constexpr std::string_view kCycleMap =
+    "T: both temperatures as the cycle begins; one cycle makes Φ T + c of them, and I is the unit "
+    "matrix.";
 /// 1 % of the rise less for every 100 m above 1000 m.
 constexpr std::string_view kDerated =
     "T_a + (T_cl − T_a) · (1 − (min(max(h, 1000), 4000) − 1000) / 10000)";
@@ -67,14 +70,17 @@ void showDay(const CheckContext& context, CheckWriter& w, double DailyMix::*mean
 /// Resistances, capacities and the ambient, for the working.
 void showNetwork(const CheckContext& context, CheckWriter& w) {
   const HeatNetwork& n = context.result.heat->network;
-  w.value(n.windingToHousing, {"R_12", "Winding to housing", Quantity::ThermalResistance, "K/W"});
-  w.value(n.housingToAmbient,
-          {"R_2", "Housing to ambient, as mounted", Quantity::ThermalResistance, "K/W"});
-  w.value(n.windingCapacity, {"C_1", "Winding", Quantity::HeatCapacity, "J/K"});
-  w.value(n.housingCapacity, {"C_2", "Housing", Quantity::HeatCapacity, "J/K"});
+  w.valueOf("motor.thermalResistanceWinding", n.windingToHousing,
+            {"R_12", "Winding to housing", Quantity::ThermalResistance, "K/W"});
+  w.valueOf("motor.thermalResistanceHousing", n.housingToAmbient,
+            {"R_2", "Housing to ambient, as mounted", Quantity::ThermalResistance, "K/W"});
+  w.valueOf("motor.windingCapacity", n.windingCapacity,
+            {"C_1", "Winding", Quantity::HeatCapacity, "J/K"});
+  w.valueOf("motor.housingCapacity", n.housingCapacity,
+            {"C_2", "Housing", Quantity::HeatCapacity, "J/K"});
   w.input(n.ambient, "requirements.ambient");
   w.value(periodic(context).spectralRadius,
-          {"\u03c1", "Spectral radius of the cycle's map", Quantity::Number, "1"});
+          {"\u03c1", "Share of a temperature offset that one cycle leaves", Quantity::Number, "1"});
 }
 
 /// Margin of temperatures counts from the ambient; a runaway is beyond every limit.
@@ -101,13 +107,15 @@ double windingLimitThere(const CheckContext& context) {
 }
 
 void windingTemperature(const CheckContext& context, CheckWriter& w) {
-  w.formula("(I \u2212 \u03a6) T = c over the cycle; margin = (T_lim \u2212 T_a) / (T_peak \u2212 T_a) \u2212 1");
+  w.formula(
+      "(I \u2212 \u03a6) T = c over the cycle; margin = (T_lim \u2212 T_a) / (T_peak \u2212 T_a) \u2212 1");
   w.source(kNetworkSource);
+  w.note(kCycleMap);
   w.note(
       "Peak of the winding once the cycle has been repeated for hours, as the mean of all phases. "
       "At standstill one phase may carry the whole amplitude and gets hotter than that.");
-  w.value(windingLimit(context.variant().motor),
-          {"T_cl", "Limit of the winding's class, or as given", Quantity::Temperature, "degC"});
+  w.valueOf("motor.windingTemperatureMax", windingLimit(context.variant().motor),
+            {"T_cl", "Limit of the winding's class, or as given", Quantity::Temperature, "degC"});
   w.input(context.project.requirements.ambient, "requirements.ambient");
   w.input(context.project.requirements.altitude, "requirements.altitude");
   const double limit =
@@ -126,8 +134,10 @@ void windingTemperature(const CheckContext& context, CheckWriter& w) {
 }
 
 void housingTemperature(const CheckContext& context, CheckWriter& w) {
-  w.formula("(I \u2212 \u03a6) T = c over the cycle; margin = (T_h,max \u2212 T_a) / (T_peak \u2212 T_a) \u2212 1");
+  w.formula(
+      "(I \u2212 \u03a6) T = c over the cycle; margin = (T_h,max \u2212 T_a) / (T_peak \u2212 T_a) \u2212 1");
   w.source(kNetworkSource);
+  w.note(kCycleMap);
   w.note("The housing carries bearings, encoder and grease, and what is mounted to it.");
   const double limit =
       w.input(context.variant().motor.housingTemperatureMax, "motor.housingTemperatureMax");

@@ -43,7 +43,7 @@ double holdingCapacity(const CheckContext& context, CheckWriter& w) {
   if (!w.has(Part::Continuous) || !envelope) return kUnset;
   return w.value(
       context.result.envelope->continuousTorque(0),
-      {"T_c", "Lasting torque at standstill, of motor and controller", Quantity::Torque, "N*m"});
+      {"T_c", "Continuous torque at standstill, of motor and controller", Quantity::Torque, "N*m"});
 }
 
 bool mustHold(const CheckContext& context) {
@@ -91,10 +91,10 @@ constexpr std::array kKinds{
               &inertiaRatio},
     CheckKind{"joint.holding", "Holding", Quantity::Torque, "N*m", false, false, &mustHold,
               &holding},
-    CheckKind{"joint.stopping", "Time of an emergency stop", Quantity::Time, "ms", false, false,
-              nullptr, &joint_checks::stopTime},
-    CheckKind{"joint.stopping_angle", "Way of an emergency stop", Quantity::Angle, "deg", false,
-              false, nullptr, &joint_checks::stopAngle},
+    CheckKind{"joint.stopping", "Stopping time", Quantity::Time, "ms", false, false, nullptr,
+              &joint_checks::stopTime},
+    CheckKind{"joint.stopping_angle", "Stopping angle", Quantity::Angle, "deg", false, false,
+              nullptr, &joint_checks::stopAngle},
     CheckKind{"joint.stopping_torque", "Drive torque in an emergency stop", Quantity::Torque, "N*m",
               false, false, &hasStages, &joint_checks::stopTorque},
     CheckKind{"joint.stopping_energy", "Brake energy in a stop", Quantity::Energy, "J", false,

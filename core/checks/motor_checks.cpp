@@ -89,7 +89,8 @@ void showHeatPath(const CheckContext& context, CheckWriter& w) {
   w.input(context.project.requirements.ambient, "requirements.ambient");
   if (!context.result.envelope || !context.result.envelope->continuous) return;
   const ContinuousLimit& limit = *context.result.envelope->continuous;
-  w.value(limit.winding, {"R_12", "Winding to housing", Quantity::ThermalResistance, "K/W"});
+  w.valueOf("motor.thermalResistanceWinding", limit.winding,
+            {"R_12", "Winding to housing", Quantity::ThermalResistance, "K/W"});
   w.value(limit.housing, {"R_2", "Housing to ambient", Quantity::ThermalResistance, "K/W"});
   if (limit.winding == 0) {
     w.note("R_2 stands for the whole way to the ambient, found from the continuous torque.");
@@ -106,7 +107,7 @@ void motorContinuous(const CheckContext& context, CheckWriter& w) {
       "Steady heat flow through two thermal resistances; rms torque as mean heating "
       "(IEC 60034-1 equivalent continuous duty, from memory)");
   w.note(
-      "Heat alone: the controller's lasting current has a check of its own. Good when the cycle is "
+      "Heat alone: the controller's continuous current has a check of its own. Good when the cycle is "
       "much shorter than the winding's time constant. Hot surfaces: a "
       "motor at its limit burns skin; see ISO 13732-1.");
   showHeatPath(context, w);
@@ -121,7 +122,7 @@ void motorContinuous(const CheckContext& context, CheckWriter& w) {
                                                  Quantity::AngularSpeed, "rpm", "from the cycle"});
   const double current = limit.current(speed);
   w.value(current * limit.machine.rmsFactor(),
-          {"I_c", "Lasting phase current at that speed, rms", Quantity::Current, "A"});
+          {"I_c", "Continuous phase current at that speed, rms", Quantity::Current, "A"});
   w.value(limit.machine.torquePerRmsAmp(),
           {"K_t", "Torque constant, warm, per ampere rms", Quantity::TorqueConstant, "N*m/A"});
   const double drag =

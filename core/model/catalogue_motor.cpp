@@ -162,7 +162,7 @@ std::vector<FieldInfo> heatFields() {
   return {
       number<&Motor::continuousTorque>(
           {"continuousTorque", "Continuous torque", "T_c",
-           "Lasting torque at standstill and rating ambient; gives the thermal resistance when "
+           "Continuous torque at standstill and rating ambient; gives the thermal resistance when "
            "that is not stated."},
           Quantity::Torque, "N*m", {0, 1e9, true}),
       number<&Motor::ratingAmbient>({"ratingAmbient", "Rating ambient", "T_a,r",

@@ -21,9 +21,9 @@ constexpr Applies kHolds = &appliesTo<Requirements, mustHold>;
 std::vector<FieldInfo> stopFields() {
   return {
       number<&Requirements::stopTime>(
-          {"stopTime", "Longest stop", "t_stop", "Time that an emergency stop may take."},
+          {"stopTime", "Longest stopping time", "t_stop", "Time that an emergency stop may take."},
           Quantity::Time, "ms", {0, 1e9, true}),
-      number<&Requirements::stopAngle>({"stopAngle", "Longest way of a stop", "q_stop",
+      number<&Requirements::stopAngle>({"stopAngle", "Largest stopping angle", "q_stop",
                                         "Angle that an emergency stop may take."},
                                        Quantity::Angle, "deg", {0, 1e7, true}),
       number<&Requirements::stopsPerHour>({"stopsPerHour", "Stops an hour", "z",

@@ -38,7 +38,7 @@ const auto& supplyFields() {
           {"powerPeak", "Peak power", "P_pk", "What the source gives for a moment."},
           Quantity::Power, "W", {0, 1e9, true}),
       number<&Supply::powerMean>(
-          {"powerMean", "Lasting power", "P_c", "What the source gives for ever."}, Quantity::Power,
+          {"powerMean", "Continuous power", "P_c", "What the source gives for ever."}, Quantity::Power,
           "W", {0, 1e9, true}),
       number<&Supply::shift>(
           {"shift", "Shift", "t_sh", "Running time between charges; for the charge drawn."},
@@ -61,7 +61,7 @@ const auto& supplyFields() {
       number<&Supply::brakePowerPeak>({"brakePowerPeak", "Resistor peak power", "P_br",
                                        "What resistor and switch take for a moment."},
                                       Quantity::Power, "W", {0, 1e9, true}, kBrakes),
-      number<&Supply::brakePowerMean>({"brakePowerMean", "Resistor lasting power", "P_br,c",
+      number<&Supply::brakePowerMean>({"brakePowerMean", "Resistor continuous power", "P_br,c",
                                        "What the resistor takes for ever."},
                                       Quantity::Power, "W", {0, 1e9, true}, kBrakes),
   };

@@ -74,13 +74,13 @@ TEST_F(FamiliesFigureTest, MarksTheBestOfEachRow) {
         figure.table().table().rows[std::size_t(rowOf(std::string(property.key)))];
     double best = kUnset;
     for (const FamilyChoice& one : figure.study()->choices) {
-      const double value = one.found ? property.value(one) : kUnset;
+      const double value = canDoIt(one) ? property.value(one) : kUnset;
       if (!std::isfinite(value) || property.better == 0) continue;
       if (std::isnan(best) || property.better * value > property.better * best) best = value;
     }
     for (std::size_t k = 0; k < figure.study()->choices.size(); ++k) {
       const FamilyChoice& one = figure.study()->choices[k];
-      const bool isBest = one.found && property.value(one) == best;
+      const bool isBest = canDoIt(one) && property.value(one) == best;
       EXPECT_EQ(row.cells[k + 1].best, isBest) << property.key << " " << k;
     }
   }

@@ -64,7 +64,7 @@ TEST(VerdictRows, SayDemandAndCapacityInWords) {
   life.capacityIsResult = true;
   const auto rows =
       verdictRows(withChecks({life, checkOf("torque", CheckState::Holds, 0.88, 1.6)}));
-  EXPECT_EQ(rows[0].amounts, QStringLiteral("4\u2009830 of 7\u2009000 h"));
+  EXPECT_EQ(rows[0].amounts, QStringLiteral("4\u2009830, wanted 7\u2009000 h"));
   EXPECT_EQ(rows[0].marginText, QStringLiteral("−31 %")) << "4830 / 7000 - 1";
   EXPECT_EQ(rows[1].amounts, QStringLiteral("0.88 of 1.6 N·m"));
   EXPECT_EQ(rows[1].sentence, QStringLiteral("torque, holds: 0.88 of 1.6 N·m, margin +82 %"));

@@ -113,10 +113,16 @@ TEST(PrecisionFigure, ShowsResponseAndToolError) {
 TEST(PrecisionFigure, StandsForDirectDrive) {
   Project project = stiffShoulder();
   project.active().transmission.clear();
+  project.active().motor.encoderSteps = 4096;
   PrecisionFigure figure;
   figure.show();
-  figure.showSnapshot(test::studied(project));
-  EXPECT_FALSE(figure.loop().isVisible());
+  const Snapshot snapshot = test::studied(project);
+  figure.showSnapshot(snapshot);
+  EXPECT_TRUE(figure.loop().isVisible());
+  const PrecisionView view = precisionView(snapshot);
+  EXPECT_TRUE(view.loop.empty());
+  EXPECT_TRUE(view.loop.remark.contains("direct drive"));
+  EXPECT_FALSE(view.toolError.empty()) << "the encoder's step is left";
 }
 
 }  // namespace

@@ -153,7 +153,7 @@ TEST_F(RemediesTest, DependsMostOnStandsBesideTheVerdicts) {
   const Sensitivities own = sensitivities(*document().project());
   const InputSlope& strongest = own.of("drive.life", 1)->inputs.at(0);
   const std::string label = inputLabel(*document().project(), own.inputs[strongest.input]);
-  const std::string brief = "reliability";
+  const std::string brief = "+1 % reliability → ";
   ASSERT_EQ(own.inputs[strongest.input].path, "requirements.reliability");
   const VerdictModel& model = verdicts().model();
   const int row = model.find("drive.life", 1);

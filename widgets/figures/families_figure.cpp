@@ -202,7 +202,8 @@ void FamiliesFigure::showTerms() {
   for (std::size_t place = 0; place < order.size(); ++place) {
     lines << QStringLiteral("%1. %2 %3 = (%4)")
                  .arg(place + 1)
-                 .arg(familyLabel(m_study->choices[order[place].choice].family),
+                 .arg(familyLabel(m_study->choices[order[place].choice].family) +
+                          (order[place].holds ? QString() : tr(" (short)")),
                       fixedNumber(order[place].sum, 2),
                       order[place].terms.join(QStringLiteral(" + ")));
   }

@@ -52,13 +52,16 @@ QString familyLabel(StageFamily family) {
   return upperFirst(toQString(structInfo<Stage>().find("family")->choices[at].label));
 }
 
+bool canDoIt(const FamilyChoice& choice) { return choice.found && choice.point.worst >= 0; }
+
 std::vector<WeightedFamily> weightedOrder(const FamilyStudy& study) {
   double whole = 0;
   for (const auto& [key, weight] : study.weights) whole += weight;
   if (!(whole > 0)) return {};
   std::vector<WeightedFamily> order;
   for (std::size_t k = 0; k < study.choices.size(); ++k) {
-    if (study.choices[k].found) order.push_back({k, 0, {}});
+    const FamilyChoice& choice = study.choices[k];
+    if (choice.found) order.push_back({k, 0, {}, canDoIt(choice)});
   }
   for (const FamilyProperty& property : familyProperties()) {
     const auto weight = study.weights.find(std::string(property.key));
@@ -76,8 +79,9 @@ std::vector<WeightedFamily> weightedOrder(const FamilyStudy& study) {
                                  lowerFirst(toQString(property.label)));
     }
   }
-  std::stable_sort(order.begin(), order.end(),
-                   [](const auto& a, const auto& b) { return a.sum > b.sum; });
+  std::stable_sort(order.begin(), order.end(), [](const auto& a, const auto& b) {
+    return a.holds != b.holds ? a.holds : a.sum > b.sum;
+  });
   return order;
 }
 

@@ -52,10 +52,14 @@ struct WeightedFamily {
   std::size_t choice = 0;
   double sum = 0;     ///< of weight x share of best over the weights: 0 to 1
   QStringList terms;  ///< "2 × 0.80 efficiency at the cycle"
+  bool holds = true;  ///< false: a verdict of the joint is short with it
 };
 
-/// Best first; empty if no weight is above 0. Families of which a weighed property is not known
-/// come without that term.
+/// Whether no verdict of the joint is short or cannot be told with it.
+bool canDoIt(const FamilyChoice& choice);
+
+/// Those that can do it first, each by its sum; empty if no weight is above 0. Families of which a
+/// weighed property is not known come without that term.
 std::vector<WeightedFamily> weightedOrder(const FamilyStudy& study);
 
 }  // namespace jw

@@ -62,7 +62,9 @@ QVariant FamilyTableModel::data(const QModelIndex& index, int role) const {
     case Qt::EditRole: return index.column() == kWeight ? weightText(row) : QString();
     case Qt::DisplayRole:
       if (title) return row.title;
-      return cell ? cell->text : weightText(row);
+      if (cell) return cell->text;
+      return takesWeight(index) && weightText(row).isEmpty() ? QStringLiteral("0")
+                                                             : weightText(row);
     case Qt::ToolTipRole:
       if (cell) return cell->tip.isEmpty() ? row.tip : cell->tip;
       if (takesWeight(index)) return tr("What this is worth to you: 0, 1, 2.5 …");

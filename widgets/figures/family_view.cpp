@@ -51,11 +51,11 @@ std::vector<double> valuesOf(const FamilyProperty& property, const Choices& choi
   return values;
 }
 
-/// The best of the families, the present stage apart; NaN where none is better.
-double bestOf(const std::vector<double>& values, int better) {
+/// The best of the families that can do the job, the present stage apart; NaN where none is better.
+double bestOf(const std::vector<double>& values, int better, const Choices& choices) {
   double best = kUnset;
   for (std::size_t k = 1; k < values.size() && better != 0; ++k) {
-    if (std::isnan(values[k])) continue;
+    if (std::isnan(values[k]) || !canDoIt(*choices[k])) continue;
     if (std::isnan(best) || better * values[k] > better * best) best = values[k];
   }
   return best;
@@ -65,13 +65,14 @@ FamilyRow propertyRow(const FamilyProperty& property, const Choices& choices) {
   FamilyRow row{FamilyRow::Kind::Property, std::string(property.key), propertyTitle(property),
                 toQString(property.label) + QStringLiteral(": ") + betterWords(property.better)};
   const std::vector<double> values = valuesOf(property, choices);
-  const double best = bestOf(values, property.better);
+  const double best = bestOf(values, property.better, choices);
   double largest = 0;
   for (const double value : values) largest = std::max(largest, std::isnan(value) ? 0 : value);
-  for (const double value : values) {
+  for (std::size_t k = 0; k < values.size(); ++k) {
+    const double value = values[k];
     FamilyCell cell{std::isnan(value) ? QStringLiteral("–") : numberText(value)};
     if (largest > 0 && !std::isnan(value)) cell.bar = std::clamp(value / largest, 0.0, 1.0);
-    cell.best = value == best;
+    cell.best = value == best && canDoIt(*choices[k]);
     row.cells.push_back(std::move(cell));
   }
   row.cells.front().best = false;
@@ -134,14 +135,15 @@ void addWeighted(FamilyTable& table, const FamilyStudy& study) {
                 {},
                 tr("By your weights"),
                 tr("Sum of weight × share over the weights; a share is 1 for the best of the "
-                   "families and 0 for the worst")};
+                   "families and 0 for the worst. Those with which a verdict is short come last")};
   row.cells.resize(std::size_t(table.columns.size()));
   for (std::size_t place = 0; place < order.size(); ++place) {
     const WeightedFamily& one = order[place];
     row.cells[one.choice + 1] = {
-        QStringLiteral("%1. %2").arg(place + 1).arg(fixedNumber(one.sum, 2)),
+        one.holds ? QStringLiteral("%1. %2").arg(place + 1).arg(fixedNumber(one.sum, 2))
+                  : tr("short"),
         one.sum,
-        place == 0,
+        place == 0 && one.holds,
         {},
         one.terms.join(QStringLiteral("\n+ "))};
   }

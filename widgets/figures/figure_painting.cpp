@@ -101,11 +101,13 @@ void paintChart(QCPPainter& painter, const QRectF& rect, LineChart chart, int ri
 }
 
 // Says that a figure is empty, so that the sheet is not taken for a fault.
-void paintNothing(QCPPainter& painter, const QSizeF& size) {
+void paintNothing(QCPPainter& painter, const QSizeF& size, const QString& reason = {}) {
+  const QString words = QStringLiteral("Not enough is known to draw this");
   painter.setFont(textFont(12));
   painter.setPen(printPalette().muted);
-  painter.drawText(QRectF(QPointF(0, 0), size), Qt::AlignCenter,
-                   QStringLiteral("Not enough is known to draw this."));
+  painter.drawText(
+      QRectF(QPointF(0, 0), size).adjusted(20, 0, -20, 0), Qt::AlignCenter | Qt::TextWordWrap,
+      words + (reason.isEmpty() ? QStringLiteral(".") : QStringLiteral(": ") + reason));
 }
 
 void paintHeat(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
@@ -134,7 +136,7 @@ void paintOverload(QCPPainter& painter, const QSizeF& size, const Snapshot& snap
 
 void paintPrecision(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
   PrecisionView view = precisionView(snapshot);
-  if (view.loop.empty()) return paintNothing(painter, size);
+  if (view.loop.empty()) return paintNothing(painter, size, view.loop.remark);
   const double upper = 0.5 * size.height();
   paintChart(painter, {0, 0, size.width(), upper}, std::move(view.loop));
   paintChart(painter, {0, upper, size.width(), size.height() - upper}, std::move(view.shares));
@@ -142,7 +144,7 @@ void paintPrecision(QCPPainter& painter, const QSizeF& size, const Snapshot& sna
 
 void paintEfficiency(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
   PrecisionView view = precisionView(snapshot);
-  if (view.efficiency.empty()) return paintNothing(painter, size);
+  if (view.efficiency.empty()) return paintNothing(painter, size, view.efficiency.remark);
   paintChart(painter, {{0, 0}, size}, std::move(view.efficiency));
 }
 
@@ -151,15 +153,24 @@ void paintStudy(QCPPainter& painter, const QSizeF& size, const Snapshot& snapsho
   if (!paint(painter, size, snapshot)) paintNothing(painter, size);
 }
 
+void paintRatios(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
+  if (paintRatio(painter, size, snapshot)) return;
+  const bool direct =
+      snapshot.evaluatedProject && snapshot.evaluatedProject->active().transmission.empty();
+  paintNothing(painter, size,
+               direct ? QStringLiteral("a direct drive has no ratio to vary") : QString());
+}
+
 void paintOne(QCPPainter& painter, const QSizeF& size, LineChart chart) {
-  if (chart.empty()) return paintNothing(painter, size);
+  if (chart.empty()) return paintNothing(painter, size, chart.remark);
   paintChart(painter, {{0, 0}, size}, std::move(chart));
 }
 
 void paintTolerance(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot,
                     const QString& figureName) {
   const auto drawn = toleranceOf(snapshot);
-  if (!drawn || drawn->draws == 0) return paintNothing(painter, size);
+  if (!drawn || drawn->draws == 0)
+    return paintNothing(painter, size, QStringLiteral("no input has a tolerance"));
   if (figureName == QLatin1String("tolerance"))
     return paintChances(painter, size, toleranceView(*drawn), printPalette());
   if (figureName == QLatin1String("tornado"))
@@ -169,7 +180,7 @@ void paintTolerance(QCPPainter& painter, const QSizeF& size, const Snapshot& sna
 
 void paintEnvelopeBand(QCPPainter& painter, const QSizeF& size, const Snapshot& snapshot) {
   const auto bands = toleranceEnvelopeOf(snapshot);
-  if (!bands) return paintNothing(painter, size);
+  if (!bands) return paintNothing(painter, size, QStringLiteral("no input has a tolerance"));
   paintEnvelope(painter, size, bandedEnvelopeView(snapshot, *bands));
 }
 
@@ -231,7 +242,7 @@ void paintFigureContent(QCPPainter& painter, const QRectF& rect, const Snapshot&
     paintRows(painter, {{0, 0}, rect.size()}, cycleView(snapshot));
   if (figureName == QLatin1String("heat")) paintHeat(painter, rect.size(), snapshot);
   if (figureName == QLatin1String("overload")) paintOverload(painter, rect.size(), snapshot);
-  if (figureName == QLatin1String("ratio")) paintStudy(painter, rect.size(), snapshot, paintRatio);
+  if (figureName == QLatin1String("ratio")) paintRatios(painter, rect.size(), snapshot);
   if (figureName == QLatin1String("sweep")) paintStudy(painter, rect.size(), snapshot, paintSweep);
   if (figureName == QLatin1String("map")) paintStudy(painter, rect.size(), snapshot, paintMap);
   if (figureName == QLatin1String("precision")) paintPrecision(painter, rect.size(), snapshot);

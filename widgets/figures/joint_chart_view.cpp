@@ -9,7 +9,8 @@ namespace jw {
 namespace {
 
 constexpr double kLowest = -60;  // [dB]
-constexpr double kHighest = 40;
+constexpr double kHighest = 40;  // at least
+constexpr double kStep = 20;
 
 QString hertz(double frequency) { return quantityText(frequency, Quantity::Frequency, "Hz"); }
 
@@ -19,8 +20,18 @@ QVector<double> listed(const std::vector<double>& values) { return {values.begin
 QVector<double> shown(const std::vector<double>& values) {
   QVector<double> list = listed(values);
   for (double& value : list)
-    if (value < kLowest || value > kHighest) value = std::nan("");
+    if (value < kLowest) value = std::nan("");
   return list;
+}
+
+/// [dB] the first line of the grid that leaves room above every resonance for its name.
+double highestOf(const std::vector<SwingCurve>& curves) {
+  double highest = kHighest;
+  for (const SwingCurve& curve : curves) {
+    const double peak = *std::max_element(curve.motor.begin(), curve.motor.end());
+    highest = std::max(highest, kStep * std::ceil((peak + kStep / 4) / kStep));
+  }
+  return highest;
 }
 
 void addSwing(LineChart& chart, const SwingCurve& curve, bool lighter) {
@@ -63,13 +74,13 @@ double valueAt(const SwingCurve& curve, const std::vector<double>& values, doubl
 
 void markResonances(LineChart& chart, const SwingCurve& curve) {
   const double low = std::max(kLowest, valueAt(curve, curve.motor, curve.locked));
-  const double high = std::min(kHighest, valueAt(curve, curve.motor, curve.free));
+  const double high = valueAt(curve, curve.motor, curve.free);
   chart.points.push_back({{curve.locked, low},
-                          QStringLiteral("motor locked %1").arg(hertz(curve.locked)),
+                          QStringLiteral("antiresonance %1").arg(hertz(curve.locked)),
                           PlotMark::Shape::Ring,
                           &Palette::peak});
   chart.points.push_back({{curve.free, high},
-                          QStringLiteral("free %1").arg(hertz(curve.free)),
+                          QStringLiteral("resonance %1").arg(hertz(curve.free)),
                           PlotMark::Shape::Ring,
                           &Palette::peak});
 }
@@ -92,7 +103,7 @@ double addPiece(LineChart& chart, double from, double size, const QString& name,
 
 LineChart swingChart(const JointCharts& charts) {
   LineChart chart;
-  chart.title = QStringLiteral("Answer to the motor's torque");
+  chart.title = QStringLiteral("Frequency response to the motor's torque");
   if (charts.swing.empty()) {
     chart.remark = QStringLiteral("needs the rotor's inertia and a stage's stiffness");
     return chart;
@@ -103,7 +114,7 @@ LineChart swingChart(const JointCharts& charts) {
   if (charts.bandwidth > 0) {
     chart.lines.push_back({QStringLiteral("wanted %1").arg(hertz(charts.bandwidth)),
                            {charts.bandwidth, charts.bandwidth},
-                           {kLowest, kHighest},
+                           {kLowest, highestOf(charts.swing)},
                            {&Palette::muted, Qt::DotLine},
                            false,
                            0.9});
@@ -115,8 +126,9 @@ LineChart swingChart(const JointCharts& charts) {
              charts.swing.back().frequency.back()};
   chart.x.logarithmic = true;
   chart.x.ticks = decadeTicks(chart.x.low, chart.x.high);
+  const double highest = highestOf(charts.swing);
   chart.y = {QStringLiteral("speed over that of a rigid joint, dB"), QStringLiteral("dB"), kLowest,
-             kHighest};
+             highest};
   return chart;
 }
 
@@ -138,10 +150,11 @@ LineChart toolErrorChart(const JointCharts& charts) {
                  &Palette::friction);
   end = addPiece(chart, end, mm * error.encoder, QStringLiteral("encoder step"), &Palette::text);
   const double rss = mm * error.rootSumSquare();
-  chart.lines.push_back({{}, {0, rss}, {1, 1}, {&Palette::muted, Qt::SolidLine, 14}});
   const auto length = [](double value) {
     return quantityText(1e-3 * value, Quantity::Length, "mm");
   };
+  chart.lines.push_back({{}, {0, rss}, {1, 1}, {&Palette::muted, Qt::SolidLine, 14}});
+  chart.points.push_back({{rss, 1}, length(rss), PlotMark::Shape::Disc, &Palette::muted});
   double right = std::max(end, rss);
   if (charts.toolError > 0) {
     const double allowed = 1e3 * charts.toolError;

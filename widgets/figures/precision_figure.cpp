@@ -34,7 +34,7 @@ PrecisionFigure::PrecisionFigure(QWidget* parent)
   m_view.loop = waitingChart(tr("Wind-up, motor held"));
   m_view.shares = waitingChart(tr("What each stage adds at the joint"));
   m_view.efficiency = waitingChart(tr("Efficiency of the chain"));
-  m_view.swing = waitingChart(tr("Answer to the motor's torque"));
+  m_view.swing = waitingChart(tr("Frequency response to the motor's torque"));
   m_view.toolError = waitingChart(tr("Error at the tool"));
 }
 
@@ -98,13 +98,11 @@ void PrecisionFigure::describe(const Snapshot& snapshot) {
 }
 
 void PrecisionFigure::showSnapshot(const Snapshot& snapshot) {
-  const bool direct =
-      snapshot.evaluatedProject && snapshot.evaluatedProject->active().transmission.empty();
   PrecisionView view = precisionView(snapshot);
-  const bool possible = snapshot.evaluation && snapshot.evaluation->chain && !direct;
+  const bool possible = snapshot.evaluation && snapshot.evaluation->chain;
   keepSnapshot(snapshot, !possible, {Part::Cycle, Part::Load, Part::Stages});
   m_pages->setVisible(possible);
-  const bool fresh = !view.empty();
+  const bool fresh = !view.loop.title.isEmpty();
   if (fresh) m_view = std::move(view);
   describe(snapshot);
   const bool stale = snapshot.stale || !fresh;

@@ -191,11 +191,17 @@ LineChart efficiencyChart(const DriveCharts& charts) {
 
 PrecisionView precisionView(const Snapshot& snapshot) {
   if (!snapshot.studies || !snapshot.evaluatedProject) return {};
-  if (!snapshot.studies->drive || !snapshot.studies->joint) return {};
-  const DriveCharts& charts = *snapshot.studies->drive;
-  return {loopChart(charts), shareChart(*snapshot.evaluatedProject, charts),
-          efficiencyChart(charts), swingChart(*snapshot.studies->joint),
-          toolErrorChart(*snapshot.studies->joint)};
+  const bool direct = snapshot.evaluatedProject->active().transmission.empty();
+  if ((!direct && !snapshot.studies->drive) || !snapshot.studies->joint) return {};
+  const DriveCharts none;
+  const DriveCharts& charts = direct ? none : *snapshot.studies->drive;
+  PrecisionView view{loopChart(charts), shareChart(*snapshot.evaluatedProject, charts),
+                     efficiencyChart(charts), swingChart(*snapshot.studies->joint),
+                     toolErrorChart(*snapshot.studies->joint)};
+  if (!direct) return view;
+  for (LineChart* chart : {&view.loop, &view.shares, &view.efficiency, &view.swing})
+    chart->remark = QStringLiteral("a direct drive has no stage that plays, twists or loses power");
+  return view;
 }
 
 }  // namespace jw

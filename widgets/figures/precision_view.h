@@ -12,7 +12,9 @@ struct PrecisionView {
   LineChart efficiency;  ///< of the chain against torque, at several speeds
   LineChart swing;       ///< frequency response of motor and joint
   LineChart toolError;   ///< contributions and both sums
-  bool empty() const { return loop.empty() && efficiency.empty(); }
+  bool empty() const {
+    return loop.empty() && efficiency.empty() && swing.empty() && toolError.empty();
+  }
 };
 
 /// The view of a snapshot; empty without the studies of a chain.

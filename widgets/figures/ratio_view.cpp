@@ -44,7 +44,7 @@ void addMarks(RatioView& view, const RatioSweep& sweep) {
   add(sweep.leastLoss.ratio, QStringLiteral("least loss (%1)").arg(loss), &Palette::accent);
   add(sweep.coolest.ratio, QStringLiteral("coolest winding (%1)").arg(peak), &Palette::accent);
   add(sweep.inertiaMatched, QStringLiteral("inertia match"), &Palette::text);
-  add(sweep.torqueMatched, QStringLiteral("match with torque"), &Palette::text);
+  add(sweep.torqueMatched, QStringLiteral("match with load torque"), &Palette::text);
   std::sort(view.marks.begin(), view.marks.end(),
             [](const RatioMark& a, const RatioMark& b) { return a.ratio < b.ratio; });
   if (!beyond.isEmpty() && view.chart.warning.isEmpty())
@@ -70,6 +70,8 @@ QString openSummary(const RatioSweep& sweep) {
                 .arg(ratioText(sweep.ratio[k]), ratioText(sweep.ratio[last]));
     k = last;
   }
+  if (!text.isEmpty() && !sweep.openReason.empty())
+    text += QStringLiteral(": ") + QString::fromStdString(sweep.openReason);
   return text;
 }
 

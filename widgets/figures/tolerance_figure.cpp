@@ -19,7 +19,7 @@ constexpr int kUsualDraws = 2;  // of kDraws
 
 QString noBandHtml() {
   return ToleranceFigure::tr(
-      "<p>No input may be off yet.</p><p>Press ± in a number of the inputs, or choose "
+      "<p>No input has a tolerance yet.</p><p>Press ± in a number of the inputs, or choose "
       "<i>Tolerance band</i> in its menu, and type how far it may be off: ± 5 %.</p>");
 }
 
@@ -54,6 +54,9 @@ ToleranceFigure::ToleranceFigure(QWidget* parent)
   column->setSpacing(2);
   column->addWidget(makeHeader());
   m_body = new QWidget(this);
+  QSizePolicy policy = m_body->sizePolicy();
+  policy.setRetainSizeWhenHidden(true);  // the choice above stays at the top
+  m_body->setSizePolicy(policy);
   auto* inner = new QVBoxLayout(m_body);
   inner->setContentsMargins(0, 0, 0, 0);
   inner->setSpacing(4);

@@ -142,7 +142,8 @@ void paintChanceHead(QPainter& painter, const QRectF& rect, const ToleranceView&
   text(painter, c.title.united(c.mark), Qt::AlignLeft, QStringLiteral("verdict"), textFont(11),
        p.muted);
   paintScale(painter, c, lower, p);
-  text(painter, c.chance, Qt::AlignRight, QStringLiteral("holds in (95 %)"), textFont(11), p.muted);
+  text(painter, c.chance, Qt::AlignRight, QStringLiteral("probability (95 % interval)"),
+       textFont(11), p.muted);
   text(painter, c.linear, Qt::AlignRight, QStringLiteral("linear"), textFont(11), p.muted);
 }
 
@@ -167,7 +168,8 @@ void paintChanceRow(QPainter& painter, const QRectF& rect, const ChanceRow& row,
                   .arg(numberText(100 * row.holds.low, 3), numberText(100 * row.holds.high, 3));
   text(painter, c.chance, Qt::AlignRight, chance, textFont(12, QFont::DemiBold),
        inkOf(stateColour(stateOf(row), p), p.panel));
-  text(painter, c.linear, Qt::AlignRight, percent(row.linearHolds), textFont(12), p.muted);
+  const QString bound = all ? QStringLiteral("≤ ") : QString();  // what the checks set for all
+  text(painter, c.linear, Qt::AlignRight, bound + percent(row.linearHolds), textFont(12), p.muted);
   painter.restore();
 }
 
@@ -202,7 +204,7 @@ void paintTornado(QPainter& painter, const QSizeF& size, const TornadoView& view
   const TornadoColumns heads({0, 24, size.width(), 20});
   text(painter, heads.left, Qt::AlignHCenter, QStringLiteral("rank correlation"), textFont(11),
        p.muted);
-  text(painter, heads.right, Qt::AlignHCenter, QStringLiteral("margin per deviation, linear"),
+  text(painter, heads.right, Qt::AlignHCenter, QStringLiteral("margin per standard deviation"),
        textFont(11), p.muted);
   double largest = 0;
   for (const TornadoRow& row : view.rows) largest = std::max(largest, std::abs(row.share));

@@ -41,6 +41,11 @@ QString notesOf(const Tolerance& tolerance) {
                  .arg(QString::fromStdString(input.label).toLower())
                  .arg(QStringLiteral("%1 draws").arg(fixedNumber(double(input.outOfRange), 0)));
   }
+  const auto open = std::count_if(tolerance.checks.begin(), tolerance.checks.end(),
+                                  [](const MarginSpread& one) { return one.drawn.count == 0; });
+  if (open > 0)
+    notes << (open == 1 ? QStringLiteral("1 verdict is open and not counted")
+                        : QStringLiteral("%1 verdicts are open and not counted").arg(open));
   return notes.join(QStringLiteral("; "));
 }
 

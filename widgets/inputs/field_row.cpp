@@ -96,7 +96,7 @@ void FieldRow::makeBand() {
   bandLine_ = new QWidget(this);
   band_ = new BandField(editor_->link(), bandLine_);
   band_->setFixedWidth(editor_->widget()->width());
-  auto* label = new QLabel(tr("may be off by"), bandLine_);
+  auto* label = new QLabel(tr("tolerance"), bandLine_);
   label->setProperty("role", "muted");
   label->setBuddy(band_);
   auto* line = new QHBoxLayout(bandLine_);

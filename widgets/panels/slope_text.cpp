@@ -20,6 +20,13 @@ QString slopeNumber(const InputSlope& slope) {
       .arg(signedNumber(-slope.below), signedNumber(slope.above));
 }
 
+/// "+1 % reach → −2.2 %": what a margin does; either way at a corner.
+QString slopeSentence(const QString& input, const InputSlope& slope) {
+  if (!slope.corner) return QStringLiteral("+1 % %1 → %2 %").arg(input, signedNumber(slope.slope));
+  return QStringLiteral("∓1 % %1 → %2 / %3 %")
+      .arg(input, signedNumber(-slope.below), signedNumber(slope.above));
+}
+
 std::ptrdiff_t shownOf(const MarginSlopes& check) {
   return std::ptrdiff_t(std::min(kMostInputs, check.inputs.size()));
 }
@@ -50,7 +57,7 @@ QString dependsText(const Sensitivities& slopes, const MarginSlopes& check,
     const auto alike =
         std::count_if(check.inputs.begin(), check.inputs.begin() + shownOf(check),
                       [&](const InputSlope& other) { return briefLabel(slopes, other) == brief; });
-    return (alike > 1 ? labelOf(slopes, slope, project) : brief) + u' ' + slopeNumber(slope);
+    return slopeSentence(alike > 1 ? labelOf(slopes, slope, project) : brief, slope);
   });
 }
 

@@ -10,8 +10,9 @@ namespace jw {
 /// Of how many inputs a margin tells that it depends on them.
 inline constexpr std::size_t kMostInputs = 3;
 
-/// "motor rotor inertia +0.92 · ratio +2 · payload −1.1": the three inputs that a margin depends on
-/// most, in points of margin per per cent of the input. At a corner both sides: "−1.1 down, 0 up".
+/// "+1 % rotor inertia → +0.92 % · +1 % ratio → +2 %": the three inputs that a margin depends on
+/// most, in points of margin per per cent of the input. At a corner both ways: "∓1 % payload →
+/// +1.1 / 0 %".
 /// Whose a field is is left out where its label alone is clear. Empty if nothing moves the margin.
 QString dependsText(const Sensitivities& slopes, const MarginSlopes& check, const Project& project);
 

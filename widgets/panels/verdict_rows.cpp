@@ -19,7 +19,8 @@ QString amountsOf(const Check& check) {
   const double first = check.capacityIsResult ? check.capacity : check.demand;
   const double second = check.capacityIsResult ? check.demand : check.capacity;
   const double shown = fromInternal(first, check.unit, check.quantity);
-  return numberText(shown) + QStringLiteral(" of ") +
+  return numberText(shown) +
+         (check.capacityIsResult ? QStringLiteral(", wanted ") : QStringLiteral(" of ")) +
          quantityText(second, check.quantity, check.unit);
 }
 
