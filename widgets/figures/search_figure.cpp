@@ -171,10 +171,17 @@ void SearchFigure::connectTable() {
   header->setHighlightSections(false);
   header->setSortIndicator(m_model->sortColumn(), m_model->sortOrder());
   m_table->setSortingEnabled(true);
-  for (const auto& [section, width] :
-       {std::pair{0, 200}, {1, 190}, {2, 54}, {3, 170}, {4, 78}, {5, 88}, {6, 98}, {7, 108}})
+  for (const auto& [section, width] : {std::pair{0, 200},
+                                       {1, 190},
+                                       {2, 54},
+                                       {3, 170},
+                                       {4, 84},
+                                       {5, 52},
+                                       {6, 88},
+                                       {7, 98},
+                                       {8, 108}})
     header->resizeSection(section, width);
-  header->moveSection(3, 5);  // margin and mass beside the names
+  header->moveSection(3, 6);  // margin, open verdicts and mass beside the names
   connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
           [this](const QModelIndex& now) {
             if (!m_syncing) choose(m_model->candidateOf(now.row()));

@@ -40,8 +40,8 @@ class SearchTableModel : public QAbstractTableModel {
   std::vector<DesignFigure> m_figures;
   std::vector<std::size_t> m_rows;  ///< indices of candidates
   bool m_withShort = false;
-  int m_column = kFixed + 1;  ///< the mass
-  Qt::SortOrder m_order = Qt::AscendingOrder;
+  int m_column = kFixed;  ///< the margin
+  Qt::SortOrder m_order = Qt::DescendingOrder;
 };
 
 }  // namespace jw

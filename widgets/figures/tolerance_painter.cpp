@@ -142,7 +142,7 @@ void paintChanceHead(QPainter& painter, const QRectF& rect, const ToleranceView&
   text(painter, c.title.united(c.mark), Qt::AlignLeft, QStringLiteral("verdict"), textFont(11),
        p.muted);
   paintScale(painter, c, lower, p);
-  text(painter, c.chance, Qt::AlignRight, QStringLiteral("probability (95 % interval)"),
+  text(painter, c.chance, Qt::AlignRight, QStringLiteral("holds (95 % interval)"),
        textFont(11), p.muted);
   text(painter, c.linear, Qt::AlignRight, QStringLiteral("linear"), textFont(11), p.muted);
 }
