@@ -21,8 +21,10 @@ struct Trial {
   bool known = false;
 };
 
+/// A direct drive gets its reducer as its only stage.
 Project withStage(const Project& project, int at, const Stage& stage) {
   Project changed = project;
+  if (changed.active().transmission.empty()) changed.active().transmission.emplace_back();
   Stage& slot = changed.active().transmission[static_cast<std::size_t>(at)];
   const std::string name = slot.name;
   slot = stage;
@@ -140,6 +142,7 @@ FamilyChoice choiceOf(const Project& project, int at, const FamilyRule& rule, co
 }
 
 tl::expected<int, InputError> stageOf(const Project& project, int stage) {
+  if (stage < 0 && project.active().transmission.empty()) return 0;
   if (stage < 0) return leadingStage(project);
   if (stage < static_cast<int>(project.active().transmission.size())) return stage;
   return tl::unexpected(InputError{"there is no such stage", fmt::format("transmission[{}]", stage),
@@ -182,7 +185,8 @@ tl::expected<std::vector<FamilyChoice>, InputError> reducerFamilies(const Projec
 }
 
 tl::expected<FamilyChoice, InputError> presentReducer(const Project& project, int stage) {
-  const auto at = stageOf(project, stage);
+  const auto at =
+      project.active().transmission.empty() ? leadingStage(project) : stageOf(project, stage);
   if (!at) return tl::unexpected(at.error());
   const Evaluation e = evaluate(project);
   const auto index = static_cast<std::size_t>(*at);

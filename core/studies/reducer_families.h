@@ -12,7 +12,8 @@ namespace jw {
 
 /// Which reducers are compared.
 struct FamilyRequest {
-  int stage = -1;                 ///< index into the transmission; -1 = the leading stage
+  int stage = -1;                 ///< index into the transmission; -1 = the leading stage, or the
+                                  ///< only one that a direct drive would get
   std::vector<FamilyRule> rules;  ///< one for each family that is tried
   std::vector<Stage> catalogue;   ///< if not empty, its reducers in place of sizes by the rules
   std::size_t ratios = 24;        ///< most ratios tried of each family

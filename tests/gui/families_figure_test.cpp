@@ -216,12 +216,14 @@ TEST_F(FamiliesFigureTest, TheMapHasAPointForEachFamilyOnItsOwnAxes) {
   EXPECT_TRUE(chart.x.title.contains("kg"));
 }
 
-TEST_F(FamiliesFigureTest, AJointWithoutAStageSaysSo) {
+TEST_F(FamiliesFigureTest, ADirectDriveIsComparedWithAReducerOfEachFamily) {
   Project direct = *snapshot.project;
   direct.active().transmission.clear();
-  figure.showSnapshot(test::snapshotOf(direct));
-  EXPECT_FALSE(figure.isWorking());
-  EXPECT_TRUE(figure.findChild<QLabel*>("figure.notice")->text().contains("Add a stage"));
+  showAndWait(test::studied(direct));
+  EXPECT_FALSE(figure.study()->present) << "no reducer is there";
+  EXPECT_EQ(figure.study()->choices.size(), defaultFamilyRules().size());
+  const FamilyRow& verdicts = figure.table().table().rows[1];
+  EXPECT_EQ(verdicts.cells.front().text, "–");
 }
 
 // In the smallest window the figures' column is some 560 pixels wide.

@@ -86,18 +86,9 @@ void FamiliesFigure::showSnapshot(const Snapshot& snapshot) {
   if (snapshot.project != m_snapshot.project) m_cancelled = false;
   m_snapshot = snapshot;
   showStages();
-  const bool possible = snapshot.evaluation && snapshot.evaluation->chain &&
-                        !snapshot.evaluation->chain->stages.empty();
-  const QString direct =
-      tr("<p>A joint without a stage has no reducer to compare.</p>"
-         "<p>Add a stage to the drive.</p>");
-  const bool hasNone = snapshot.project && snapshot.project->active().transmission.empty();
-  if (hasNone) {
-    keepSnapshotWithNotice(snapshot, direct);
-  } else {
-    keepSnapshot(snapshot, !possible && !m_study, {Part::Cycle, Part::Load, Part::Stages});
-  }
-  m_pages->setVisible(!hasNone && (possible || m_study));
+  const bool possible = snapshot.evaluation && snapshot.evaluation->chain;
+  keepSnapshot(snapshot, !possible && !m_study, {Part::Cycle, Part::Load, Part::Stages});
+  m_pages->setVisible(possible || m_study);
   if (possible) compareIfNeeded();
   showState();
 }
@@ -118,7 +109,7 @@ void FamiliesFigure::hideEvent(QHideEvent* event) {
 
 void FamiliesFigure::compareIfNeeded() {
   const bool known = m_snapshot.evaluation && !m_snapshot.stale && m_snapshot.project &&
-                     m_snapshot.evaluation->chain && !m_snapshot.evaluation->chain->stages.empty();
+                     m_snapshot.evaluation->chain;
   if (!known || !isVisible() || m_cancelled || isUpToDate()) return;
   compare();
 }

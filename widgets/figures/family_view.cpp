@@ -93,7 +93,7 @@ FamilyRow verdictRow(const FamilyStudy& study, const Choices& choices) {
   const double target = study.question.project->requirements.targetMargin;
   for (const FamilyChoice* one : choices) {
     if (!one) {
-      row.cells.push_back({tr("none fits")});
+      row.cells.push_back({row.cells.empty() ? QStringLiteral("–") : tr("none fits")});
       continue;
     }
     FamilyCell cell{marginText(one->point.worst)};

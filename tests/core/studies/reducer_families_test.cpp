@@ -65,6 +65,22 @@ TEST(ReducerFamilies, OfACatalogueTheLargestSmallestMargin) {
   }
 }
 
+TEST(ReducerFamilies, ADirectDriveGetsAReducerAsItsOnlyStage) {
+  Project direct = exampleProject(60);
+  direct.active().transmission.clear();
+  const auto choices = reducerFamilies(direct, byRules());
+  ASSERT_TRUE(choices) << describe(choices.error());
+  EXPECT_FALSE(presentReducer(direct));
+  for (const FamilyChoice& choice : *choices) {
+    if (!choice.found) continue;
+    const auto adopted = adoptFamily(direct, choice);
+    ASSERT_TRUE(adopted);
+    ASSERT_EQ(adopted->active().transmission.size(), 1U);
+    EXPECT_EQ(designPoint(evaluate(*adopted)).worst, choice.point.worst);
+    EXPECT_TRUE(adopted->variants.front().transmission.empty());
+  }
+}
+
 TEST(ReducerFamilies, WhereNothingHelpsTheOneThatLacksLeast) {
   Project project = exampleProject(60);
   project.load.payloadMass = 300;
