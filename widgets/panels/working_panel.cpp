@@ -93,9 +93,9 @@ QToolButton* WorkingPanel::makeCopyButton() {
   button->setAccessibleName(tr("Copy the working"));
   auto* menu = new QMenu(button);
   menu->addAction(tr("Copy as &text"), this,
-                  [this] { QApplication::clipboard()->setText(m_plain); });
+                  [this] { QApplication::clipboard()->setText(designName() + m_plain); });
   menu->addAction(tr("Copy as &Markdown"), this,
-                  [this] { QApplication::clipboard()->setText(m_markdown); });
+                  [this] { QApplication::clipboard()->setText(designName() + m_markdown); });
   button->setMenu(menu);
   button->setPopupMode(QToolButton::InstantPopup);
   return button;
@@ -143,6 +143,16 @@ QString WorkingPanel::slopesHtml(const Check& check) const {
                                  : tr("Depends most on …");
   return QStringLiteral("<p style='margin-top:0px; margin-bottom:7px; color:%1'>%2</p>")
       .arg(p.muted.name(), words);
+}
+
+/// What goes before a working that is copied: "Orchard arm, variant A", and an empty line.
+QString WorkingPanel::designName() const {
+  if (!m_snapshot.evaluatedProject) return {};
+  const Project& project = *m_snapshot.evaluatedProject;
+  const QString variant = tr("variant %1").arg(QString::fromStdString(project.active().name));
+  const QString title = QString::fromStdString(project.title);
+  return (title.isEmpty() ? variant : title + QStringLiteral(", ") + variant) +
+         QStringLiteral("\n\n");
 }
 
 void WorkingPanel::fill() {

@@ -41,6 +41,7 @@ class WorkingPanel : public QWidget {
   void changeEvent(QEvent* event) override;
 
  private:
+  QString designName() const;
   void fill();
   void showNothing();
   void fillFigure();

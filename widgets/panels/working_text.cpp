@@ -1,6 +1,7 @@
 #include "widgets/panels/working_text.h"
 
 #include "core/checks/acceptance_check.h"
+#include "core/checks/cautions.h"
 #include "widgets/theme/marks.h"
 #include "widgets/theme/number_text.h"
 #include "widgets/theme/symbol_text.h"
@@ -68,12 +69,14 @@ QString headMarkdown(const QString& title, const Working& working) {
   return md;
 }
 
+QString generalCaution() { return QString::fromUtf8(kCaution.data(), qsizetype(kCaution.size())); }
+
 QString footMarkdown(const Working& working) {
   QString md;
   if (!working.caution.empty()) md += QStringLiteral("\n> %1\n").arg(text(working.caution));
   if (!working.note.empty()) md += QStringLiteral("\n%1\n").arg(text(working.note));
   if (!working.source.empty()) md += QStringLiteral("\nSource: %1\n").arg(text(working.source));
-  return md;
+  return md + QStringLiteral("\n> %1\n").arg(generalCaution());
 }
 
 QString headPlain(const QString& title, const Working& working) {
@@ -91,7 +94,7 @@ QString footPlain(const Working& working) {
   if (!working.caution.empty()) out += text(working.caution) + u'\n';
   if (!working.note.empty()) out += text(working.note) + u'\n';
   if (!working.source.empty()) out += QStringLiteral("Source: ") + text(working.source) + u'\n';
-  return out;
+  return out + generalCaution() + u'\n';
 }
 
 }  // namespace
