@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include "core/quantity/unit_text.h"
+
 namespace jw {
 namespace {
 
@@ -63,6 +65,24 @@ tl::expected<Band, InputError> readWidth(const FieldInfo& info, std::string_view
   return band;
 }
 
+tl::expected<Band, InputError> readExtent(const FieldInfo& info, std::string_view text,
+                                          const Band& band) {
+  if (text.empty()) return tl::unexpected(refusal("the width of the band is missing"));
+  auto read = text.ends_with('%') ? readShare(text, band) : readWidth(info, text, band);
+  if (read && read->half < 0) return tl::unexpected(refusal("a width below nothing"));
+  return read;
+}
+
+/// The word after a width that would be right alone, if it is neither a shape nor a unit.
+std::string_view unknownShape(const FieldInfo& info, std::string_view text) {
+  const auto blank = text.find_last_of(" \t\r\n%");
+  if (blank == text.npos) return {};
+  const std::string_view word = text.substr(blank + 1);
+  if (word.size() < 3 || detail::readUnitText(word)) return {};
+  const bool rest = readExtent(info, trimmed(text.substr(0, blank + 1)), {}).has_value();
+  return rest ? word : std::string_view();
+}
+
 }  // namespace
 
 double Band::halfWidth(double value) const { return relative ? half * std::abs(value) : half; }
@@ -88,9 +108,13 @@ tl::expected<Band, InputError> readBand(const FieldInfo& info, std::string_view 
   }
   Band band;
   const std::string_view width = takeShape(trimmed(text), band.shape);
-  if (width.empty()) return tl::unexpected(refusal("the width of the band is missing"));
-  auto read = width.ends_with('%') ? readShare(width, band) : readWidth(info, width, band);
-  if (read && read->half < 0) return tl::unexpected(refusal("a width below nothing"));
+  auto read = readExtent(info, width, band);
+  if (read) return read;
+  if (const std::string_view word = unknownShape(info, width); !word.empty()) {
+    return tl::unexpected(InputError{fmt::format("there is no shape of a band '{}'", word), "",
+                                     fmt::format("write {}, {} or {}; uniform if none is named",
+                                                 kShapeNames[0], kShapeNames[1], kShapeNames[2])});
+  }
   return read;
 }
 

@@ -1,6 +1,8 @@
 // Fields of a project by path: listing, finding.
 #include <algorithm>
+#include <array>
 #include <numeric>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -80,9 +82,62 @@ std::string nearest(std::string_view wanted, const std::vector<std::string>& kno
   return best == known.end() ? std::string() : *best;
 }
 
+/// What one entry of a list is called; all lists of moves have one name.
+struct ListName {
+  std::string_view list, one, many;
+};
+
+constexpr std::array kListNames{ListName{"transmission", "stage", "stages"},
+                                ListName{"accepted", "accepted verdict", "accepted verdicts"},
+                                ListName{"load.masses", "mass", "masses"},
+                                ListName{"cycle.segments", "move", "moves"},
+                                ListName{"otherCycles", "other cycle", "other cycles"}};
+
+/// "there are 2 stages, counted from 0"; `rest` is what the path has behind the number.
+InputError beyondList(std::string_view list, std::string_view rest, const ListName& name,
+                      std::size_t count) {
+  if (count == 0) return {fmt::format("there is no {}", name.one), "", "add one first"};
+  return {fmt::format("there {} {}, counted from 0",
+                      count == 1 ? "is one" : fmt::format("are {}", count),
+                      count == 1 ? name.one : name.many),
+          "",
+          count == 1 ? fmt::format("write {}[0]{}", list, rest)
+                     : fmt::format("write {0}[0]{1} to {0}[{2}]{1}", list, rest, count - 1)};
+}
+
+/// For a path whose first number in brackets that is not there is beyond the end of its list.
+std::optional<InputError> beyondEnd(std::string_view path, const std::vector<Node>& nodes) {
+  const auto has = [&](std::string_view wanted) {
+    return std::any_of(nodes.begin(), nodes.end(), [&](const Node& n) { return n.path == wanted; });
+  };
+  for (auto open = path.find('['); open != path.npos; open = path.find('[', open + 1)) {
+    const auto close = path.find(']', open);
+    const std::string_view digits = path.substr(open + 1, close - open - 1);
+    if (close == path.npos || digits.empty() ||
+        digits.find_first_not_of("0123456789") != digits.npos) {
+      return std::nullopt;
+    }
+    if (has(path.substr(0, close + 1))) continue;
+    const std::string_view list = path.substr(0, open);
+    std::size_t count = 0;
+    while (has(fmt::format("{}[{}]", list, count))) ++count;
+    const bool moves = list.starts_with("otherCycles[") && list.ends_with("].segments");
+    for (const ListName& name : kListNames) {
+      if (name.list != (moves ? "cycle.segments" : list)) continue;
+      return beyondList(list, path.substr(close + 1), name, count);
+    }
+    return std::nullopt;
+  }
+  return std::nullopt;
+}
+
 InputError unknownField(std::string_view path, const std::vector<Node>& nodes) {
   const std::string shown(path.substr(0, 80));
   if (path.size() > 80) return {"no such field", shown, "see 'jointwright fields' for all of them"};
+  if (auto beyond = beyondEnd(path, nodes)) {
+    beyond->where = shown;
+    return *beyond;
+  }
   std::vector<std::string> known;
   for (const Node& n : nodes) {
     for (const FieldInfo& info : n.info->fields) known.push_back(fieldOf(n, info).path);

@@ -71,6 +71,22 @@ TEST(Band, RefusesWithAReasonAndLosesNothing) {
   EXPECT_EQ(project, before);
 }
 
+TEST(Band, SaysWhichShapesThereAre) {
+  const Project project = exampleProject();
+  for (const char* text :
+       {"± 10 % gaussian", "5 %gaussian", "± 0.2 N*m gaussian", "0.2 gaussian"}) {
+    const auto band = readBand(info(project, "motor.brakeTorque"), text);
+    ASSERT_FALSE(band) << text;
+    EXPECT_EQ(band.error().what, "there is no shape of a band 'gaussian'") << text;
+    EXPECT_NE(band.error().remedy.find("uniform, normal or triangular"), std::string::npos);
+  }
+  for (const char* text : {"5 kg", "5 J", "± -5 % gaussian", "gaussian"}) {
+    const auto band = readBand(info(project, "motor.brakeTorque"), text);
+    ASSERT_FALSE(band) << text;
+    EXPECT_EQ(band.error().what.find("shape"), std::string::npos) << text;
+  }
+}
+
 TEST(Band, IsKeptInFilesAndCountsForEquality) {
   Project project = exampleProject();
   ASSERT_TRUE(setBand(project, "motor.torqueConstant", "± 5 % normal"));

@@ -110,6 +110,28 @@ TEST(FieldCatalogue, UnknownPathsGetTheNearest) {
   EXPECT_FALSE(remedy("transmission[-1].ratio").empty());
 }
 
+TEST(FieldCatalogue, PathsBeyondAListTellItsLength) {
+  Project project = exampleProject();
+  project.load.masses.resize(1);
+  project.otherCycles.resize(1);
+  project.otherCycles[0].segments.clear();
+  const auto told = [&](std::string_view path) {
+    const auto found = findField(project, path);
+    EXPECT_FALSE(found.has_value());
+    return found ? std::string() : describe(found.error());
+  };
+  EXPECT_EQ(told("transmission[7].ratio"),
+            "transmission[7].ratio: there are 2 stages, counted from 0; write "
+            "transmission[0].ratio to transmission[1].ratio");
+  EXPECT_THAT(told("cycle.segments[99].duration"), testing::HasSubstr("moves, counted from 0"));
+  EXPECT_THAT(told("load.masses[1].mass"), testing::HasSubstr("there is one mass, counted from 0"));
+  EXPECT_THAT(told("otherCycles[0].segments[0].duration"), testing::HasSubstr("there is no move"));
+  EXPECT_THAT(told("accepted[0].note"), testing::HasSubstr("there is no accepted verdict"));
+  EXPECT_THAT(told("transmission[1].rato"), testing::HasSubstr("nearest"));
+  EXPECT_THAT(told("transmission[x].ratio"), testing::HasSubstr("nearest"));
+  EXPECT_THAT(told("motor[1].mass"), testing::HasSubstr("nearest"));
+}
+
 TEST(FieldCatalogue, WhetherAFieldMatters) {
   Motor motor;
   const FieldInfo* measure = structInfo<Motor>().find("torqueConstantMeasure");
