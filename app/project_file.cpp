@@ -54,6 +54,19 @@ tl::expected<void, InputError> writeFile(const QString& fileName, const QByteArr
   return {};
 }
 
+tl::expected<void, InputError> createFolder(const QString& folder) {
+  const QString whole = QDir(folder).absolutePath();
+  QFileInfo there(whole);
+  while (!there.exists() && !there.isRoot()) there = QFileInfo(there.absolutePath());
+  if (there.exists() && !there.isDir()) {
+    return tl::unexpected(
+        fileError("this is a file, no folder", there.filePath(), "name a folder or a new one"));
+  }
+  if (QDir().mkpath(whole)) return {};
+  return tl::unexpected(fileError("the folder cannot be created", folder,
+                                  "check that you may write there or choose another"));
+}
+
 tl::expected<LoadedProject, InputError> loadProjectFile(const QString& fileName) {
   auto bytes = readFile(fileName);
   if (!bytes) return tl::unexpected(bytes.error());

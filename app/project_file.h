@@ -30,6 +30,10 @@ tl::expected<QByteArray, InputError> readFile(const QString& fileName);
 /// Fails naming the file or the folder that is missing.
 tl::expected<void, InputError> writeFile(const QString& fileName, const QByteArray& bytes);
 
+/// Creates the folder and its parents if they are not there. Fails naming the file that is in the
+/// way, or the folder that cannot be made.
+tl::expected<void, InputError> createFolder(const QString& folder);
+
 tl::expected<LoadedProject, InputError> loadProjectFile(const QString& fileName);
 
 /// The bytes that saveProjectFile writes.

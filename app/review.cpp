@@ -1,6 +1,7 @@
 #include "app/review.h"
 
 #include <QBuffer>
+#include <QDate>
 #include <QDir>
 
 #include "app/check_report.h"
@@ -16,6 +17,7 @@
 #include "widgets/figures/search_study.h"
 #include "widgets/figures/study_painting.h"
 #include "widgets/figures/tolerance_view.h"
+#include "widgets/pdf_date.h"
 
 namespace jw {
 namespace {
@@ -135,10 +137,12 @@ QByteArray reviewPdf(const Review& given) {
     flow.setColumns(1, kTextSize);
     flow.addHtml(reviewCautions());
   }
+  setPdfDate(bytes, QDate::currentDate());
   return bytes;
 }
 
 tl::expected<void, InputError> writeReview(const Review& given, const QString& folder) {
+  if (const auto there = createFolder(folder); !there) return there;
   const Review review = withStudies(given);
   const QDir target(folder);
   auto done = writeFile(target.filePath("review.pdf"), reviewPdf(review));

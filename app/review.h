@@ -20,8 +20,8 @@ struct Review {
 /// One PDF: summary, figures, inputs, verdicts with their working, cautions.
 QByteArray reviewPdf(const Review& review);
 
-/// Writes review.pdf, a PNG of each figure and verdicts.txt into `folder`, each in one step. Fails
-/// if the folder is missing or a file cannot be written.
+/// Writes review.pdf, a PNG of each figure and verdicts.txt into `folder`, each in one step;
+/// creates the folder. Fails if a file is in its place or something cannot be written.
 tl::expected<void, InputError> writeReview(const Review& review, const QString& folder);
 
 }  // namespace jw

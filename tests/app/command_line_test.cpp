@@ -1,5 +1,6 @@
 // The built program, run as a person or a script runs it.
 #include <QCoreApplication>
+#include <QDate>
 #include <QFile>
 #include <QImageReader>
 #include <QJsonArray>
@@ -8,6 +9,7 @@
 #include <QProcess>
 #include <QRegularExpression>
 #include <QTemporaryDir>
+#include <QThread>
 
 #include <gtest/gtest.h>
 
@@ -185,8 +187,13 @@ INSTANTIATE_TEST_SUITE_P(
         BadRun{"FigureFolder",
                {"figure", holdingSample(), "--view", "cycle", "-o", "/nonexistent/x.png"},
                "/nonexistent"},
-        BadRun{
-            "ReviewFolder", {"review", holdingSample(), "-o", "/nonexistent/x"}, "no such folder"}),
+        BadRun{"NoSuchStage",
+               {"figure", holdingSample(), "--view", "drive9", "-o", "x.png"},
+               "--view drive9: this joint has 2 stages"},
+        BadRun{"ReviewFile", {"review", holdingSample(), "-o", holdingSample()}, "this is a file"},
+        BadRun{"ReviewBelowFile",
+               {"review", holdingSample(), "-o", holdingSample() + "/new/deep"},
+               "1-orchard-shoulder.jointwright: this is a file"}),
     [](const testing::TestParamInfo<BadRun>& bad) { return std::string(bad.param.name); });
 
 TEST(BadProjectFile, MessageNamesFileAndPlace) {
@@ -234,6 +241,43 @@ TEST(FigureCommand, BadInputLeavesAnOlderFileAlone) {
       run({"figure", folder.filePath("none.jointwright"), "--view", "cycle", "-o", file});
   EXPECT_EQ(result.code, 2);
   EXPECT_EQ(contentOf(file), "older");
+}
+
+/// Of a second run in another second.
+QByteArray pdfOfLaterRun(const QStringList& arguments, const QString& file) {
+  QThread::msleep(1'100);
+  EXPECT_EQ(run(arguments).code, 0);
+  return contentOf(file);
+}
+
+/// Qt writes the time of day; it is midnight instead. Other bytes differ in no run either.
+void expectMidnightOfToday(const QByteArray& pdf) {
+  const QByteArray today = QDate::currentDate().toString("yyyyMMdd").toLatin1();
+  EXPECT_TRUE(pdf.contains("/CreationDate (D:" + today + "000000"));
+}
+
+TEST(FigureCommand, SameInputSamePdfByteForByte) {
+  const QTemporaryDir folder;
+  const QString file = folder.filePath("figure.pdf");
+  const QStringList arguments{"figure", holdingSample(), "--view", "cycle", "-o", file};
+  ASSERT_EQ(run(arguments).code, 0);
+  const QByteArray first = contentOf(file);
+  expectMidnightOfToday(first);
+  EXPECT_TRUE(first == pdfOfLaterRun(arguments, file));
+}
+
+TEST(ReviewCommand, SameInputSameFilesByteForByteInANewFolder) {
+  const QTemporaryDir folder;
+  const QString target = folder.filePath("new/deep");
+  const QStringList arguments{"review", holdingSample(), "-o", target};
+  const Outcome result = run(arguments);
+  ASSERT_EQ(result.code, 0) << result.err.toStdString();
+  const QByteArray first = contentOf(target + "/review.pdf");
+  const QByteArray figure = contentOf(target + "/envelope.png");
+  expectMidnightOfToday(first);
+  EXPECT_TRUE(first == pdfOfLaterRun(arguments, target + "/review.pdf"));
+  EXPECT_FALSE(figure.isEmpty());
+  EXPECT_TRUE(figure == contentOf(target + "/envelope.png"));
 }
 
 TEST(ReviewCommand, WritesPdfFiguresAndVerdicts) {

@@ -14,6 +14,7 @@
 
 #include "widgets/figures/drive_view.h"
 #include "widgets/figures/figure_painting.h"
+#include "widgets/pdf_date.h"
 #include "widgets/theme/fonts.h"
 
 namespace jw {
@@ -99,6 +100,7 @@ QByteArray pdfBytes(const Snapshot& snapshot, const QString& name, const ExportO
   painter.scale(pdf.resolution() / kUnitsPerInch, pdf.resolution() / kUnitsPerInch);
   paintSheet(painter, unitsOf(options), snapshot, name, options.date);
   painter.end();
+  setPdfDate(bytes, options.date);
   return bytes;
 }
 
