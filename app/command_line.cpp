@@ -1,10 +1,16 @@
 #include "app/command_line.h"
 
 #include <memory>
+#include <optional>
 
+#include <QFileInfo>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <CLI/CLI.hpp>
 
 #include "app/commands.h"
+#include "app/requested_project.h"
 #include "app/study_options.h"
 #include "app/window_command.h"
 
@@ -65,7 +71,7 @@ void addFigure(CLI::App& app, FigureRequest& request) {
       ->required()
       ->type_name("OUT");
   command->add_option("--size", request.size, "Width x height in mm (160x110)")->type_name("WxH");
-  command->add_option("--dpi", request.dpi, "Pixels per inch of a PNG (300)")->type_name("N");
+  addWhole(*command, "--dpi", request.dpi, 36, 1200, "Pixels per inch of a PNG (300)");
   addSet(*command, request.project);
 }
 
@@ -92,11 +98,34 @@ void describeProgram(CLI::App& app, Request& request) {
   app.set_version_flag("--version", std::string("Jointwright ") + JW_VERSION);
   app.add_option("FILE", request.file, "Project to open in the window")->type_name("");
   app.require_subcommand(0, 1);
+  app.failure_message([](const CLI::App* command, const CLI::Error& error) {
+    return "jointwright: " + CLI::FailureMessage::simple(command, error);
+  });
   addCheck(app, request.check);
   addFigure(app, request.figure);
   addReview(app, request.review);
   addStudies(app, request.studies);
   addFields(app, request.fieldsAsJson);
+}
+
+std::vector<std::string> commandNames(const CLI::App& app) {
+  std::vector<std::string> names;
+  for (const CLI::App* one : app.get_subcommands([](const CLI::App*) { return true; })) {
+    names.push_back(one->get_name());
+  }
+  return names;
+}
+
+/// For a first word that is neither a command nor a file, with others behind it or without the look
+/// of a file's name.
+std::optional<InputError> unknownCommand(const CLI::App& app, const std::string& word,
+                                         bool othersFollow) {
+  const bool named = othersFollow || word.find_first_of("./\\") == word.npos;
+  if (word.empty() || !named || !app.get_subcommands().empty()) return std::nullopt;
+  if (QFileInfo::exists(QString::fromLocal8Bit(word.c_str()))) return std::nullopt;
+  const char* nothing = othersFollow ? "no command" : "neither a command nor a file";
+  return InputError{fmt::format("there is {} '{}'", nothing, word), "",
+                    fmt::format("commands are {}", fmt::join(commandNames(app), ", "))};
 }
 
 int dispatch(const CLI::App& app, const Request& request, int& argc, char** argv) {
@@ -119,8 +148,17 @@ int runProgram(int argc, char** argv) {
   describeProgram(app, request);
   try {
     app.parse(argc, argv);
+  } catch (const CLI::ExtrasError& error) {
+    if (const auto unknown = unknownCommand(app, request.file, true)) {
+      return reportBadInput(*unknown);
+    }
+    app.exit(error);
+    return kBadInput;
   } catch (const CLI::ParseError& error) {
     return app.exit(error) == 0 ? kAllHold : kBadInput;
+  }
+  if (const auto unknown = unknownCommand(app, request.file, false)) {
+    return reportBadInput(*unknown);
   }
   return dispatch(app, request, argc, argv);
 }

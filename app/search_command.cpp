@@ -8,6 +8,7 @@
 #include "app/requested_project.h"
 #include "app/search_report.h"
 #include "app/study_commands.h"
+#include "app/whole_number.h"
 #include "core/files/catalogue_table.h"
 #include "core/studies/field_sweep.h"
 #include "core/studies/pareto_front.h"
@@ -38,6 +39,27 @@ Expected<void> addBelt(const std::string& text, SearchSpace& space) {
   return {};
 }
 
+/// The stage that reducers are put at.
+Expected<int> reducerStageOf(const SearchCommand& request, const Project& project) {
+  const auto stages = static_cast<long long>(project.active().transmission.size());
+  if (request.stage.empty() || stages == 0) return leadingStage(project);
+  const auto stage = readWholeNumber(request.stage, 0, stages - 1);
+  if (stage) return static_cast<int>(*stage);
+  InputError error = stage.error();
+  error.where = "--stage";
+  error.remedy += fmt::format("; this joint has {} stage{}", stages, stages == 1 ? "" : "s");
+  return tl::unexpected(std::move(error));
+}
+
+/// Told here, where the lists can be named that make it so.
+Expected<void> checkSize(const SearchSpace& space) {
+  if (space.size() <= kMostCombinations) return {};
+  return tl::unexpected(
+      InputError{fmt::format("{} combinations are too many", countText(space.size())), "",
+                 fmt::format("at most {}: shorten a catalogue or the list of belt ratios",
+                             countText(kMostCombinations))});
+}
+
 Expected<SearchSpace> spaceOf(const SearchCommand& request, const Project& project) {
   SearchSpace space;
   auto motors =
@@ -48,16 +70,17 @@ Expected<SearchSpace> spaceOf(const SearchCommand& request, const Project& proje
       readCatalogueFile<Stage>(request.reducers, ":/catalogues/reducers.csv", readReducerCatalogue);
   if (!reducers) return tl::unexpected(reducers.error());
   space.reducers = std::move(*reducers);
-  const auto stage = request.stage >= 0 ? Expected<int>(request.stage) : leadingStage(project);
+  const auto stage = reducerStageOf(request, project);
   if (!stage) return tl::unexpected(stage.error());
   space.reducerStage = *stage;
   if (const auto done = addBelt(request.belt, space); !done) return tl::unexpected(done.error());
+  if (const auto fits = checkSize(space); !fits) return tl::unexpected(fits.error());
   return space;
 }
 
 Expected<SearchRequest> studyOf(const SearchCommand& request) {
   SearchRequest study;
-  study.mostEvaluated = static_cast<std::size_t>(std::max(0, request.most));
+  study.mostEvaluated = request.most;
   for (const std::string& text : request.filters) {
     auto filter = readFilter(text);
     if (!filter) {

@@ -16,7 +16,7 @@ struct SweepRequest {
 struct ToleranceCommand {
   ProjectRequest project;
   std::vector<std::string> bands;  ///< "path=band"
-  int draws = 10'000;
+  std::size_t draws = 10'000;
   unsigned seed = 1;
   bool asJson = false;
 };
@@ -24,14 +24,14 @@ struct ToleranceCommand {
 struct SearchCommand {
   ProjectRequest project;
   std::string motors, reducers;  ///< catalogue files; empty = the bundled ones
-  int stage = -1;                ///< index that reducers are put at; -1 = the leading stage
+  std::string stage;             ///< index that reducers are put at; empty = the leading stage
   std::string belt;              ///< "stage=range"; empty = none
   std::vector<std::string> filters;
   std::string sort = "mass";
   std::vector<std::string> pareto;   ///< none, or two figures
   std::vector<std::string> explain;  ///< none, or the names of a motor and a reducer
   std::string adopt;                 ///< file that gets the best as a further variant
-  int most = 0;
+  std::size_t most = 0;
   bool asCsv = false;
 };
 

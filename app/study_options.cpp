@@ -1,5 +1,10 @@
 #include "app/study_options.h"
 
+#include <limits>
+
+#include "core/studies/catalogue_search.h"
+#include "core/studies/tolerance.h"
+
 namespace jw {
 namespace {
 
@@ -71,9 +76,9 @@ void addTolerance(CLI::App& app, ToleranceCommand& request) {
   CLI::App* command =
       app.add_subcommand("tolerance", "How likely the verdicts hold when inputs are off");
   addFile(*command, request.project);
-  command->add_option("--draws", request.draws, "How many designs are drawn (10000)")
-      ->type_name("N");
-  command->add_option("--seed", request.seed, "Start of the random numbers (1)")->type_name("N");
+  addWhole(*command, "--draws", request.draws, 2, kMostDraws, "How many designs are drawn (10000)");
+  addWhole(*command, "--seed", request.seed, 0, std::numeric_limits<unsigned>::max(),
+           "Start of the random numbers (1)");
   command->add_option("--band", request.bands, "Give an input a band; may be repeated")
       ->type_name("PATH=BAND")
       ->allow_extra_args(false);
@@ -117,8 +122,8 @@ void addSearchStudy(CLI::App& command, SearchCommand& request) {
       ->type_name("MOTOR REDUCER");
   command.add_option("--adopt", request.adopt, "Write the project with the first as a new variant")
       ->type_name("OUT");
-  command.add_option("--most", request.most, "Evaluate the lightest N only (0 = all)")
-      ->type_name("N");
+  addWhole(command, "--most", request.most, 0, kMostCombinations,
+           "Evaluate the lightest N only (0 = all)");
   command.add_flag("--csv", request.asCsv, "Print CSV");
 }
 

@@ -7,6 +7,7 @@
 #include "app/requested_project.h"
 #include "app/study_commands.h"
 #include "app/sweep_report.h"
+#include "app/whole_number.h"
 
 namespace jw {
 namespace {
@@ -73,9 +74,9 @@ int sweepTwo(const Project& project, const Over& first, const Over& second, bool
   if (across->path == up->path) {
     return badOver({"both ranges are of one field", up->path, "name two fields"});
   }
-  if (across->value.size() * up->value.size() > kMostSweepPoints) {
-    return badOver({"the map has too many points", up->path,
-                    fmt::format("at most {} pairs of values", kMostSweepPoints)});
+  if (const auto pairs = across->value.size() * up->value.size(); pairs > kMostSweepPoints) {
+    return badOver({fmt::format("{} pairs of values are too many", countText(pairs)), up->path,
+                    fmt::format("at most {}: take wider steps", countText(kMostSweepPoints))});
   }
   const FieldMap map = fieldMap(project, *across, *up);
   return report(asCsv ? mapCsv(map) : mapText(map), (map.worst >= 0).any());

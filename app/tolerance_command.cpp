@@ -36,7 +36,7 @@ int runTolerance(const ToleranceCommand& request) {
     if (auto done = addBand(loaded->project, band); !done) return reportBadInput(done.error());
   }
   ToleranceRequest study;
-  study.draws = static_cast<std::size_t>(std::max(0, request.draws));
+  study.draws = request.draws;
   study.seed = request.seed;
   auto result = tolerance(loaded->project, study);
   if (!result) {

@@ -182,7 +182,7 @@ INSTANTIATE_TEST_SUITE_P(
                "60 × 40 mm"},
         BadRun{"BadDpi",
                {"figure", holdingSample(), "--view", "cycle", "--dpi", "5", "-o", "x.png"},
-               "36 to 1200"},
+               "36 to 1\u2009200"},
         BadRun{"BadSuffix", {"figure", holdingSample(), "--view", "cycle", "-o", "x.gif"}, "png"},
         BadRun{"FigureFolder",
                {"figure", holdingSample(), "--view", "cycle", "-o", "/nonexistent/x.png"},
@@ -193,7 +193,15 @@ INSTANTIATE_TEST_SUITE_P(
         BadRun{"ReviewFile", {"review", holdingSample(), "-o", holdingSample()}, "this is a file"},
         BadRun{"ReviewBelowFile",
                {"review", holdingSample(), "-o", holdingSample() + "/new/deep"},
-               "1-orchard-shoulder.jointwright: this is a file"}),
+               "1-orchard-shoulder.jointwright: this is a file"},
+        BadRun{"NoSuchCommand", {"bogus", holdingSample()}, "there is no command 'bogus'"},
+        BadRun{"NoSuchCommandNamesAll",
+               {"bogus", holdingSample(), "--json"},
+               "check, figure, review, sweep, tolerance, search, remedies, fields"},
+        BadRun{"NeitherCommandNorFile", {"bogus"}, "neither a command nor a file 'bogus'"},
+        BadRun{"BeyondTheChain",
+               {"check", holdingSample(), "--set", "transmission[7].ratio=5"},
+               "--set transmission[7].ratio: there are 2 stages"}),
     [](const testing::TestParamInfo<BadRun>& bad) { return std::string(bad.param.name); });
 
 TEST(BadProjectFile, MessageNamesFileAndPlace) {

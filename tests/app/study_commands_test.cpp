@@ -105,7 +105,23 @@ TEST(StudyCommands, BadInputGivesTwoAndAMessage) {
       {{"tolerance", shortSample()}, "band"},
       {{"tolerance", holdingSample(), "--band", "motor.brakeTorque=5 J"}, "motor.brakeTorque"},
       {{"tolerance", holdingSample(), "--band", "motor.brakeTorque=5 %", "--draws", "0"},
-       "--draws"},
+       "--draws: '0' is out of range"},
+      {{"tolerance", holdingSample(), "--draws", "1e3"},
+       "--draws: '1e3' is no whole number; give a whole number from 2 to 100\u2009"
+       "000"},
+      {{"tolerance", holdingSample(), "--seed", "-1"}, "--seed: '-1' is out of range"},
+      {{"tolerance", holdingSample(), "--band", "load.payloadMass=± 10 % gaussian"},
+       "no shape of a band 'gaussian'"},
+      {{"search", holdingSample(), "--most", "-3"}, "--most: '-3' is out of range"},
+      {{"search", holdingSample(), "--most", "99999999999999999999"}, "out of range"},
+      {{"search", holdingSample(), "--stage", "2"},
+       "--stage: '2' is out of range; give a whole number from 0 to 1"},
+      {{"search", holdingSample(), "--belt", "0=1..3/4000"},
+       "191\u2009488\u2009"
+       "000 combinations are too many; at most "
+       "100\u2009"
+       "000\u2009"
+       "000: shorten a catalogue"},
       {{"search", holdingSample(), "--motors", broken}, "line 2"},
       {{"search", holdingSample(), "--motors", folder.filePath("none.csv")}, "none.csv"},
       {{"search", holdingSample(), "--where", "weight<=1 kg"}, "no such figure"},
