@@ -3,6 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "app/caution_text.h"
 #include "app/check_report.h"
 #include "core/checks/cautions.h"
 
@@ -82,6 +83,7 @@ std::string checkJson(const CheckReport& report) {
   for (const InputError& note : report.notes) notices.push_back(remark(note));
   document["worst"] = worstObject(report.evaluation.checks);
   document["caution"] = kCaution;
+  document["cautions"] = cautionsBeside(idsOf(report.evaluation.checks));
   return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

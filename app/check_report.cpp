@@ -6,9 +6,9 @@
 
 #include <fmt/format.h>
 
+#include "app/caution_text.h"
 #include "app/text_table.h"
 #include "core/checks/acceptance_check.h"
-#include "core/checks/cautions.h"
 
 namespace jw {
 namespace {
@@ -49,11 +49,18 @@ std::string quantityTable(const std::vector<NamedQuantity>& quantities) {
   return table.text();
 }
 
+/// What was passed over or changed while the file was read; each says what became of it.
+std::string fileNotes(const CheckReport& report) {
+  if (report.notes.empty()) return {};
+  std::string text = "Remarks on the file:\n";
+  for (const InputError& note : report.notes) text += "  " + describe(note) + "\n";
+  return text + "\n";
+}
+
 std::string remarks(const CheckReport& report) {
   std::string text;
   for (const InputError& error : report.evaluation.missing) text += describe(error) + "\n";
   for (const Notice& notice : report.evaluation.notices) text += describe(notice.text) + "\n";
-  for (const InputError& note : report.notes) text += describe(note) + "\n";
   return text;
 }
 
@@ -107,10 +114,10 @@ std::string checkTable(const CheckReport& report) {
   std::string text = fmt::format("{} · variant {}: {}\n\n",
                                  project.title.empty() ? report.fileName : project.title,
                                  project.active().name, countStates(report.evaluation.checks));
-  text += verdictTable(report.evaluation.checks);
+  text += fileNotes(report) + verdictTable(report.evaluation.checks);
   text += "\n" + quantityTable(report.evaluation.quantities);
   if (const std::string notes = remarks(report); !notes.empty()) text += "\n" + notes;
-  return text + "\n" + std::string(kCaution) + "\n";
+  return text + cautionText(idsOf(report.evaluation.checks));
 }
 
 }  // namespace jw

@@ -25,7 +25,8 @@ std::string formatMargin(const Check& check);
 /// Demand and capacity in the check's unit: "4 830 of 7 000 h".
 std::string formatDemand(const Check& check);
 
-/// Aligned text for people: verdicts, headline figures, remarks, the caution.
+/// Aligned text for people: remarks on the file, verdicts, headline figures, remarks on inputs, the
+/// cautions.
 std::string checkTable(const CheckReport& report);
 
 /// The same for programs; `jointwright check --help` documents the form.

@@ -41,7 +41,8 @@ JSON
    "quantities": {id: {"value", "unit", "label"}},
    "missing": [{"what", "where", "remedy"}],   what kept a part from being evaluated
    "notices": [{"what", "where", "remedy"}],   remarks about inputs and file
-   "worst": {"id", "stage", "state", "margin"}, "caution"}
+   "worst": {"id", "stage", "state", "margin"},
+   "caution", "cautions": [text]}              in general, and what belongs beside the checks listed
   stage counts from 1 and is null for a check of no stage. margin is capacity/demand - 1; it is null
   when open and when nothing is demanded, the latter with "unlimited": true. A number that is
   missing or not finite is null. An acceptance stands until demand or capacity has changed by more than

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "app/caution_text.h"
 #include "app/text_table.h"
 #include "core/checks/cautions.h"
 #include "core/checks/check_order.h"
@@ -174,10 +175,14 @@ std::string remediesJson(const RemediesReport& report) {
   document["variant"] = report.project.active().name;
   document["target"] = report.found.target;
   Json& checks = document["checks"] = Json::array();
+  std::vector<std::string_view> told;
   for (const Check* check : worstFirst(report.evaluation.checks)) {
-    if (report.tells(check->id)) checks.push_back(checkObject(*check, report));
+    if (!report.tells(check->id)) continue;
+    checks.push_back(checkObject(*check, report));
+    told.push_back(check->id);
   }
   document["caution"] = kCaution;
+  document["cautions"] = cautionsBeside(told);
   return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
@@ -185,12 +190,13 @@ std::string remediesText(const RemediesReport& report) {
   std::string text =
       fmt::format("Target margin {}; per cent of margin per per cent of the input\n\n",
                   percent(report.found.target));
+  std::vector<std::string_view> told;
   for (const Check* check : worstFirst(report.evaluation.checks)) {
-    if (report.tells(check->id) && check->state != CheckState::Open) {
-      text += checkText(*check, report);
-    }
+    if (!report.tells(check->id) || check->state == CheckState::Open) continue;
+    text += checkText(*check, report);
+    told.push_back(check->id);
   }
-  return text + "\n" + std::string(kCaution) + "\n";
+  return text + cautionText(told);
 }
 
 }  // namespace jw

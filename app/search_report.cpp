@@ -5,10 +5,11 @@
 
 #include <fmt/format.h>
 
+#include "app/caution_text.h"
 #include "app/check_report.h"
 #include "app/csv_text.h"
 #include "app/text_table.h"
-#include "core/checks/cautions.h"
+#include "app/whole_number.h"
 
 namespace jw {
 namespace {
@@ -62,17 +63,35 @@ std::string countsText(const SearchResult& result) {
   std::string text = fmt::format(
       "{} combinations, {} after screening, {} evaluated in full, {} found, {} kept out by "
       "filters\n",
-      n.total, n.survivors, n.evaluated, n.found, result.filteredOut);
+      countText(n.total), countText(n.survivors), countText(n.evaluated), countText(n.found),
+      countText(result.filteredOut));
   for (const auto& [check, count] : result.rejected) {
-    text += fmt::format("  screened out by {}: {}\n", check, count);
+    text += fmt::format("  screened out by {}: {}\n", check, countText(count));
   }
   for (const auto& [check, count] : result.fellShort) {
-    text += fmt::format("  short in full, worst {}: {}\n", check, count);
+    text += fmt::format("  short in full, worst {}: {}\n", check, countText(count));
   }
   if (result.unknown > 0) {
     text += fmt::format("  cannot be evaluated for want of data: {}\n", result.unknown);
   }
   return text;
+}
+
+std::size_t rowsShown(const SearchReport& report) {
+  return std::min(kMostRows, report.order.size());
+}
+
+/// The checks that the text for people names.
+std::vector<std::string_view> namedIn(const SearchReport& report) {
+  std::vector<std::string_view> named;
+  for (const auto& [check, count] : report.result.rejected) named.push_back(check);
+  for (const auto& [check, count] : report.result.fellShort) named.push_back(check);
+  for (std::size_t row = 0; row < rowsShown(report); ++row) {
+    const DesignPoint& point = report.result.candidates[report.order[row]].point;
+    if (point.worstAt < 0) continue;
+    named.push_back(point.margins[static_cast<std::size_t>(point.worstAt)].id);
+  }
+  return named;
 }
 
 }  // namespace
@@ -109,7 +128,7 @@ std::string searchText(const SearchReport& report) {
   for (const char* title : {"worst margin", "by", "open", "mass/kg", "loss/W"})
     titles.emplace_back(title);
   table.addRow(titles);
-  for (std::size_t row = 0; row < std::min(kMostRows, report.order.size()); ++row) {
+  for (std::size_t row = 0; row < rowsShown(report); ++row) {
     const Candidate& one = report.result.candidates[report.order[row]];
     std::vector<std::string> cells = nameCells(report.space, one.which);
     cells.push_back(formatNumber(100 * one.point.worst, 3) + " %");
@@ -120,19 +139,22 @@ std::string searchText(const SearchReport& report) {
     table.addRow(cells);
   }
   std::string text = countsText(report.result) + "\n";
-  if (report.order.empty()) return text + "Nothing was found.\n\n" + std::string(kCaution) + "\n";
+  if (report.order.empty()) return text + "Nothing was found.\n" + cautionText(namedIn(report));
   text += fmt::format("By {}:\n", report.sortedBy) + table.text();
   if (report.order.size() > kMostRows) {
-    text += fmt::format("and {} more; --csv lists all\n", report.order.size() - kMostRows);
+    text +=
+        fmt::format("and {} more; --csv lists all\n", countText(report.order.size() - kMostRows));
   }
-  return text + "\n" + std::string(kCaution) + "\n";
+  return text + cautionText(namedIn(report));
 }
 
 std::string explanationText(const Project& combined, const std::string& name) {
   const Evaluation evaluation = evaluate(combined);
   std::string text = fmt::format("{}: {}\n", name, countStates(evaluation.checks));
+  std::vector<std::string_view> named;
   for (const Check* check : worstFirst(evaluation.checks)) {
     if (check->state != CheckState::Short) continue;
+    named.push_back(check->id);
     const Working working = explain(combined, evaluation, *check);
     text += fmt::format("\n{}\n  {}\n  {}\n", check->title, working.formula, working.result);
     for (const WorkingSymbol& s : working.symbols) {
@@ -141,7 +163,7 @@ std::string explanationText(const Project& combined, const std::string& name) {
     }
   }
   for (const MissingInput& missing : evaluation.missing) text += describe(missing) + "\n";
-  return text + "\n" + std::string(kCaution) + "\n";
+  return text + cautionText(named);
 }
 
 }  // namespace jw

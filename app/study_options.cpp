@@ -59,7 +59,8 @@ JSON
    "inputs": [{"path", "label", "unit", "nominal", "half_width", "shape", "deviation",
                "out_of_range"}],               draws held at the end of the range allowed
    "all": SPREAD,                              the smallest margin of each draw
-   "checks": [{"id", "stage", "title", ...SPREAD}], "caution"}
+   "checks": [{"id", "stage", "title", ...SPREAD}],
+   "caution", "cautions": [text]}              in general, and what belongs beside these checks
   SPREAD: "nominal", "mean", "deviation", "low", "median", "high" (95 % of the draws lie between low
   and high) of the margin, "chance", "chance_low", "chance_high" (share of the draws in which it is
   not short, with its 95 % interval), "open" (draws in which it could not be told),
@@ -160,7 +161,8 @@ JSON
      "remedies": [{"kind": field, parts or motor, "asks_less", "path", "label", "unit", "from", "to",
                    "change", "set": {path: text}, "motor", "margin",
                    "moves": [{"id", "stage", "title", "before", "after", "was", "becomes"}]}],
-     "cannot": [{"asks_less", "path", "label", "unit", "from", "best", "margin"}]}], "caution"}
+     "cannot": [{"asks_less", "path", "label", "unit", "from", "best", "margin"}]}],
+   "caution", "cautions": [text]}              in general, and what belongs beside these checks
   Margins and changes are shares: 0.2 is 20 %. Numbers that are missing or not finite are null.
 
 Exit code

@@ -5,9 +5,9 @@
 
 #include <fmt/format.h>
 
+#include "app/caution_text.h"
 #include "app/csv_text.h"
 #include "app/text_table.h"
-#include "core/checks/cautions.h"
 
 namespace jw {
 namespace {
@@ -16,12 +16,15 @@ std::string checkName(std::string_view id, int stage) {
   return stage < 0 ? std::string(id) : fmt::format("{} stage {}", id, stage + 1);
 }
 
-/// The smallest margin, or the check that is open while none is short.
-std::string worstName(const DesignPoint& point) {
+/// The smallest margin, or the check that is open while none is short; null if none is known.
+const PointMargin* worstOf(const DesignPoint& point) {
   const int at = point.openAt >= 0 && !(point.worst < 0) ? point.openAt : point.worstAt;
-  if (at < 0) return {};
-  const PointMargin& worst = point.margins[static_cast<std::size_t>(at)];
-  return checkName(worst.id, worst.stage);
+  return at < 0 ? nullptr : &point.margins[static_cast<std::size_t>(at)];
+}
+
+std::string worstName(const DesignPoint& point) {
+  const PointMargin* worst = worstOf(point);
+  return worst ? checkName(worst->id, worst->stage) : std::string();
 }
 
 const char* stateOf(const DesignPoint& point) {
@@ -117,7 +120,30 @@ std::string marksOf(const RatioSweep& sweep) {
   return text + fmt::format("Ratios that can be built: {}\n", sweep.realizable.size());
 }
 
-std::string closing() { return "\n" + std::string(kCaution) + "\n"; }
+/// The checks that the rows of the text name.
+std::vector<std::string_view> namedIn(const std::vector<DesignPoint>& points) {
+  std::vector<std::string_view> named;
+  for (const DesignPoint& point : points) {
+    if (const PointMargin* worst = worstOf(point)) named.push_back(worst->id);
+  }
+  return named;
+}
+
+std::vector<std::string_view> namedIn(const RatioSweep& sweep) {
+  std::vector<std::string_view> named = namedIn(sweep.points);
+  for (const FeasibleBand& band : sweep.bands) {
+    named.insert(named.end(), {band.low.check, band.high.check});
+  }
+  return named;
+}
+
+std::vector<std::string_view> namedIn(const FieldMap& map) {
+  std::vector<std::string_view> named;
+  for (const int at : map.worstAt.reshaped()) {
+    if (at >= 0) named.push_back(map.checks[static_cast<std::size_t>(at)].id);
+  }
+  return named;
+}
 
 std::string mapCheck(const FieldMap& map, Eigen::Index row, Eigen::Index column) {
   const int at = map.worstAt(row, column);
@@ -151,10 +177,12 @@ std::string mapCsv(const FieldMap& map) {
 }
 
 std::string sweepText(const RatioSweep& sweep) {
-  return marksOf(sweep) + "\n" + tableOf(rowsOf(sweep)) + closing();
+  return marksOf(sweep) + "\n" + tableOf(rowsOf(sweep)) + cautionText(namedIn(sweep));
 }
 
-std::string sweepText(const FieldSweep& sweep) { return tableOf(rowsOf(sweep)) + closing(); }
+std::string sweepText(const FieldSweep& sweep) {
+  return tableOf(rowsOf(sweep)) + cautionText(namedIn(sweep.points));
+}
 
 std::string mapText(const FieldMap& map) {
   TextTable table("rrlrl");
@@ -169,7 +197,7 @@ std::string mapText(const FieldMap& map) {
                     percent(worst), mapCheck(map, row, column)});
     }
   }
-  return table.text() + closing();
+  return table.text() + cautionText(namedIn(map));
 }
 
 }  // namespace jw

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "app/caution_text.h"
 #include "app/text_table.h"
 #include "core/checks/cautions.h"
 
@@ -114,6 +115,7 @@ std::string toleranceJson(const std::string& fileName, const Project& project,
   }
   document["open"] = openOf(result);
   document["caution"] = kCaution;
+  document["cautions"] = cautionsBeside(idsOf(result.checks));
   return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
@@ -137,8 +139,12 @@ std::string toleranceText(const Tolerance& result) {
   std::stable_sort(order.begin(), order.end(), [](const MarginSpread* a, const MarginSpread* b) {
     return a->holds.share < b->holds.share;
   });
-  for (const MarginSpread* check : order) table.addRow(row(*check, result.inputs));
-  return text + table.text() + "\n" + std::string(kCaution) + "\n";
+  std::vector<std::string_view> named;
+  for (const MarginSpread* check : order) {
+    table.addRow(row(*check, result.inputs));
+    named.push_back(check->id);
+  }
+  return text + table.text() + cautionText(named);
 }
 
 }  // namespace jw

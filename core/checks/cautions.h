@@ -10,7 +10,7 @@ namespace jw {
 inline constexpr std::string_view kCaution =
     "Informs a design. Replaces no risk assessment, local code or licensed practice.";
 
-/// The cautions in full.
+/// The cautions in full. The standards of holding and of stored energy are named from memory.
 inline constexpr std::array<std::string_view, 12> kCautions{
     "This program informs a design. It replaces no risk assessment (ISO 12100, ISO 10218), no local "
     "code and no licensed practice.",
@@ -19,11 +19,13 @@ inline constexpr std::array<std::string_view, 12> kCautions{
     "A verdict that holds says that one formula with its assumptions is met, not that the joint is "
     "safe or will last. Read the working.",
     "Holding: a joint under gravity falls when power, controller or brake fails. A brake that holds "
-    "is not thereby fit for repeated emergency stops. Secure the load before working on it.",
+    "is not thereby fit for repeated emergency stops. Secure the load before working on it "
+    "(risk assessment: ISO 12100; safety functions: ISO 13849-1).",
     "Stopping: time and angle of a stop, with the largest payload and at the highest speed, are for "
     "the risk assessment to judge (stop categories: IEC 60204-1).",
     "Stored energy: bus capacitors, springs and raised loads keep their energy after power-off. "
-    "Discharge, relax or support them, and measure, before touching.",
+    "Discharge, relax or support them, and measure, before touching (dissipating stored energy: "
+    "ISO 14118; residual voltage: IEC 60204-1).",
     "Hot surfaces: motor, reducer and brake resistor burn skin well below their own limits "
     "(burn thresholds: ISO 13732-1).",
     "Collision: a joint that strikes a person or an obstacle gives up its kinetic energy at once. Limits "
@@ -43,9 +45,9 @@ constexpr std::string_view cautionOf(std::string_view check) {
   if (check.substr(0, 14) == "joint.stopping") return kCautions[kStopping];
   if (check == "joint.collision" || check == "joint.end_stops") return kCautions[kCollision];
   if (check == "supply.voltage_rise") return kCautions[kStored];
-  if (check == "motor.magnet") return kCautions[kRunaway];
+  if (check == "motor.magnet" || check == "joint.positioning") return kCautions[kRunaway];
   const bool hot = check == "motor.touch_temperature" || check == "motor.temperature_housing" ||
-                   check == "supply.brake_resistor";
+                   check == "motor.temperature_winding" || check == "supply.brake_resistor";
   return hot ? kCautions[kHot] : std::string_view();
 }
 
