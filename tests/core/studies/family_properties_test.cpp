@@ -59,7 +59,8 @@ TEST(AdoptFamily, AddsAVariantThatJudgesTheSame) {
   EXPECT_EQ(adopted->variants[0], project.variants[0]);
   Project direct = project;
   direct.active().transmission.clear();
-  EXPECT_FALSE(adoptFamily(direct, choices->front()));
+  EXPECT_TRUE(adoptFamily(direct, choices->front()));
+  EXPECT_FALSE(adoptFamily(project, choices->front(), 7)) << "there is no such stage";
 }
 
 }  // namespace
