@@ -73,6 +73,23 @@ void measureEdits() {
   report("edit to painted picture, 1440x900", times);
 }
 
+/// The same with each figure in front; what a figure works out beside the window comes after.
+void measureTabs() {
+  Prompts prompts;
+  MainWindow window(prompts);
+  window.resize(1440, 900);
+  window.show();
+  window.session().openSample(firstSample());
+  for (const char* figure : {"envelope", "cycle", "heat", "ratio", "drive", "precision",
+                             "tolerance", "families", "search"}) {
+    window.figures().activePane()->setCurrent(figure);
+    QTest::qWait(1500);
+    std::vector<double> times;
+    for (int k = 1; k <= kEdits / 2; ++k) times.push_back(timeOfEdit(window, k));
+    report(fmt::format("edit to painted picture, {} in front", figure).c_str(), times);
+  }
+}
+
 void measureStarts() {
   std::vector<double> outside;
   for (int k = 0; k < kStarts; ++k) {
@@ -244,9 +261,10 @@ int main(int argc, char** argv) {
   QApplication::setOrganizationName("jointwright-tests");
   QApplication::setApplicationName("jointwright-bench");
   jw::applyTheme(app, jw::ThemeKind::Light);
-  const std::string_view only = argc > 1 ? argv[1] : "";  // or "starts", "ratio", "log"
+  const std::string_view only = argc > 1 ? argv[1] : "";  // or "starts", "tabs", "ratio", "log"
   if (only.empty() || only == "edits") jw::measureEdits();
   if (only.empty() || only == "starts") jw::measureStarts();
+  if (only.empty() || only == "tabs") jw::measureTabs();
   if (only.empty() || only == "ratio") jw::measureRatio();
   if (only.empty() || only == "log") jw::measureLog();
   return 0;
