@@ -80,7 +80,7 @@ void MainWindow::applyUsualSizes() {
   const int right = std::clamp(whole * 23 / 100, 290, 440);
   columns_->setSizes({left, whole - left - right - 2 * kGap, right});
   const int height = columns_->height();
-  rightColumn_->setSizes({height * 55 / 100, height * 45 / 100});
+  rightColumn_->setSizes({height * 45 / 100, height * 55 / 100});
 }
 
 bool MainWindow::eventFilter(QObject* watched, QEvent* event) {

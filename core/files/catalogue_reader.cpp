@@ -123,6 +123,12 @@ class CatalogueReader {
   std::vector<InputError> notes_;
 };
 
+/// The entry of that name, of a file without its folders.
+CataloguePart partOf(const std::string& name, std::string_view file) {
+  const auto folder = file.find_last_of("/\\");
+  return {name, std::string(folder == file.npos ? file : file.substr(folder + 1)), {}};
+}
+
 /// Rows into entries; `read` reads one row into an entry.
 template <class Entry, class Read>
 tl::expected<ReadCatalogue<Entry>, InputError> readAll(CatalogueReader& in, const Read& read) {
@@ -150,7 +156,7 @@ tl::expected<ReadCatalogue<MotorEntry>, InputError> readMotorCatalogue(std::stri
   if (const auto error = in.readTitles({"name"})) return tl::unexpected(*error);
   return readAll<MotorEntry>(in, [&](MotorEntry& entry) {
     auto error = in.readRow(&entry.motor, entry.motor.asWritten, entry.name);
-    entry.motor.asWritten.from = {entry.name, std::string(file), {}};
+    entry.motor.asWritten.from = partOf(entry.name, file);
     return error;
   });
 }
@@ -161,7 +167,7 @@ tl::expected<ReadCatalogue<Stage>, InputError> readReducerCatalogue(std::string_
   if (const auto error = in.readTitles({"name", "family"})) return tl::unexpected(*error);
   return readAll<Stage>(in, [&](Stage& stage) {
     auto error = in.readRow(&stage, stage.asWritten, stage.name);
-    stage.asWritten.from = {stage.name, std::string(file), {}};
+    stage.asWritten.from = partOf(stage.name, file);
     return error;
   });
 }

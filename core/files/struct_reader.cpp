@@ -161,6 +161,9 @@ void StructReader::readNumber(const Json& value, const FieldInfo& info, void* ow
   const auto number = readField(info, text);
   if (!number) return fail(number.error().what, path, number.error().remedy);
   info.setNumber(owner, *number);
+  // A usual value is written out in full; read back it is nobody's typing.
+  const bool plain = value.is_number() || text == typedForm(*number, info.quantity, info.unit);
+  if (plain && *number == info.defaultValue) return;
   rememberTyped(asWritten, info, *number, text);
 }
 

@@ -28,6 +28,7 @@ template <class T>
 bool sameFields(const T& a, const T& b) {
   if (a.asWritten.unknown != b.asWritten.unknown) return false;
   if (a.asWritten.bands != b.asWritten.bands) return false;
+  if (a.asWritten.from != b.asWritten.from) return false;
   const bool sameText = a.asWritten.typed == b.asWritten.typed;
   const auto& fields = structInfo<T>().fields;
   return std::all_of(fields.begin(), fields.end(), [&](const FieldInfo& info) {

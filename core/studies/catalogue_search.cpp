@@ -209,8 +209,11 @@ tl::expected<SearchResult, InputError> searchCatalogue(const Project& project,
                                                        const StudyRun& run) {
   if (const auto bad = badSpace(project, space)) return tl::unexpected(*bad);
   if (space.size() > kMostCombinations) {
-    return tl::unexpected(InputError{fmt::format("{} combinations are too many", space.size()), "",
-                                     fmt::format("at most {}", kMostCombinations)});
+    const auto count = [](std::size_t n) { return formatNumber(static_cast<double>(n), 12); };
+    return tl::unexpected(
+        InputError{fmt::format("{} combinations are too many", count(space.size())), "",
+                   fmt::format("at most {}: shorten a catalogue or the list of belt ratios",
+                               count(kMostCombinations))});
   }
   if (const auto bad = badJob(evaluate(withCoarseCycle(project)))) return tl::unexpected(*bad);
   return Search(project, space, request, run).run();

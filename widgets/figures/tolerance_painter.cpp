@@ -124,7 +124,7 @@ void paintTornadoRow(QPainter& painter, const QRectF& rect, const TornadoRow& ro
   text(painter, upper, Qt::AlignLeft, row.label, textFont(12), p.text);
   text(painter, upper.translated(0, rect.height() / 2 - 3), Qt::AlignLeft, row.band, textFont(11),
        p.muted);
-  paintBar(painter, c.left, row.correlation, numberText(row.correlation, 2), p.accent, p);
+  paintBar(painter, c.left, row.correlation, fixedNumber(row.correlation, 2), p.accent, p);
   paintBar(painter, c.right, largest > 0 ? row.share / largest : 0, marginText(row.share),
            p.friction, p);
 }

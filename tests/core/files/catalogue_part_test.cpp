@@ -80,6 +80,22 @@ TEST(CataloguePart, ComesBackFromTheFile) {
   EXPECT_TRUE(again.active().motor.asWritten.from.gives("rotorInertia"));
 }
 
+TEST(CataloguePart, AUsualValueStaysOneThroughTheFile) {
+  Project project = withCatalogueMotor();
+  ASSERT_EQ(originOf(workingOf(project, "joint.stopping"), "motor.brakeDelay"), "catalogue");
+  project.active().motor.brakeDelay = Motor{}.brakeDelay;
+  project.active().motor.asWritten.typed.erase("brakeDelay");
+  const Project again = readGood(writeProject(project));
+  EXPECT_EQ(originOf(workingOf(again, "joint.stopping"), "motor.brakeDelay"), "usual value");
+  EXPECT_EQ(again.active().motor.asWritten.from, project.active().motor.asWritten.from);
+}
+
+TEST(CataloguePart, NamesTheFileWithoutItsFolders) {
+  const auto read = readMotorCatalogue("name,maxSpeed [rpm]\nbee,5000\n", "/home/keeper/hive.csv");
+  ASSERT_TRUE(read.has_value());
+  EXPECT_EQ(read->entries.front().motor.asWritten.from.catalogue, "hive.csv");
+}
+
 TEST(CataloguePart, AReducerOfARuleIsAnEstimate) {
   Project project = exampleProject();
   project.active().transmission.back() = reducerByRule(defaultFamilyRules().front(), 50, 200);
