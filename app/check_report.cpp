@@ -106,7 +106,7 @@ std::string formatDemand(const Check& check) {
   const double reached = check.capacityIsResult ? check.capacity : check.demand;
   const double allowed = check.capacityIsResult ? check.demand : check.capacity;
   return fmt::format("{}{}{}{}{}", shown(reached), check.capacityIsResult ? ", wanted " : " of ",
-                     shown(allowed), unit.empty() ? "" : " ", unit);
+                     shown(allowed), unit.empty() || unit == "°" ? "" : " ", unit);
 }
 
 std::string checkTable(const CheckReport& report) {

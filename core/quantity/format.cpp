@@ -100,7 +100,9 @@ std::string formatQuantity(double internal, Quantity quantity, std::string_view 
   if (unit.empty()) unit = usualUnit(quantity);
   const auto meaning = detail::unitFor(unit, quantity);
   const auto number = formatNumber(detail::convertOut(internal, *meaning, quantity), digits);
-  return unit == "1" ? number : number + " " + meaning->text.print;
+  if (unit == "1") return number;
+  // No space before the degree of an angle: SI Brochure, 5.4.3; from memory.
+  return number + (meaning->text.print == "°" ? "" : " ") + meaning->text.print;
 }
 
 std::string typedForm(double internal, Quantity quantity, std::string_view unit) {
