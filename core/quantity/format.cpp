@@ -102,7 +102,8 @@ std::string formatQuantity(double internal, Quantity quantity, std::string_view 
   const auto number = formatNumber(detail::convertOut(internal, *meaning, quantity), digits);
   if (unit == "1") return number;
   // No space before the degree of an angle: SI Brochure, 5.4.3; from memory.
-  return number + (meaning->text.print == "°" ? "" : " ") + meaning->text.print;
+  const bool close = meaning->text.print == "°" && std::isfinite(internal);
+  return number + (close ? "" : " ") + meaning->text.print;
 }
 
 std::string typedForm(double internal, Quantity quantity, std::string_view unit) {

@@ -209,11 +209,10 @@ tl::expected<SearchResult, InputError> searchCatalogue(const Project& project,
                                                        const StudyRun& run) {
   if (const auto bad = badSpace(project, space)) return tl::unexpected(*bad);
   if (space.size() > kMostCombinations) {
-    const auto count = [](std::size_t n) { return formatNumber(static_cast<double>(n), 12); };
-    return tl::unexpected(
-        InputError{fmt::format("{} combinations are too many", count(space.size())), "",
-                   fmt::format("at most {}: shorten a catalogue or the list of belt ratios",
-                               count(kMostCombinations))});
+    return tl::unexpected(InputError{
+        fmt::format("{} million combinations are too many", space.size() / 1'000'000), "",
+        fmt::format("at most {} million: shorten a catalogue or the list of belt ratios",
+                    kMostCombinations / 1'000'000)});
   }
   if (const auto bad = badJob(evaluate(withCoarseCycle(project)))) return tl::unexpected(*bad);
   return Search(project, space, request, run).run();

@@ -52,6 +52,7 @@ double unitScale(QString unit) {
 
 PrintedValue readPrinted(QString text) {
   constexpr int kDigits = 6;
+  if (text.endsWith(u'°') && !text.contains(u' ')) text.insert(text.size() - 1, u' ');
   const qsizetype blank = text.indexOf(u' ');
   const double scale = unitScale(blank < 0 ? QString() : text.mid(blank + 1));
   QString number = blank < 0 ? text : text.left(blank);
