@@ -44,33 +44,37 @@ void addBlocks(PageFlow& flow, const QStringList& blocks) {
   for (const QString& block : blocks) addBlock(flow, block);
 }
 
-/// Whether the figure has a place in a review.
-bool isForReview(const QString& figureName, const Snapshot& snapshot) {
-  if (figureName == "search") return snapshot.search && snapshot.search->base;
-  if (!figureName.startsWith("famil")) return true;
-  return snapshot.families && !snapshot.families->choices.empty();
+/// Whether there is something to draw, of what not every joint has.
+bool isForReview(const QString& name, const Snapshot& snapshot) {
+  const PrecisionView precision = precisionView(snapshot);
+  if (name == "ratio") return hasRatios(snapshot);
+  if (name == "precision") return !precision.loop.empty();
+  if (name == "efficiency") return !precision.efficiency.empty();
+  if (name == "response") return !precision.swing.empty();
+  if (name == "toolerror") return !precision.toolError.empty();
+  if (name == "drive") return !snapshot.project->active().transmission.empty();
+  if (name == "search") return snapshot.search && snapshot.search->base;
+  if (name.startsWith("famil")) return snapshot.families && !snapshot.families->choices.empty();
+  const bool ofBands =
+      name == "tolerance" || name == "distribution" || name == "tornado" || name == "envelopeband";
+  return !ofBands || toleranceOf(snapshot) != nullptr;
 }
 
 /// All figures that can be drawn, one drawing for each stage.
 QStringList figuresOf(const Snapshot& snapshot) {
   QStringList names{"power", "envelope", "cycle", "heat", "overload"};
-  if (hasRatios(snapshot)) names << "ratio";
+  const auto add = [&](std::initializer_list<const char*> more) {
+    for (const char* name : more) {
+      if (isForReview(name, snapshot)) names << name;
+    }
+  };
+  add({"ratio"});
   const auto stages = int(snapshot.project->active().transmission.size());
   for (int k = 0; k < stages; ++k) {
     if (!driveView(snapshot, k).empty()) names << QString("drive%1").arg(k + 1);
   }
-  const PrecisionView precision = precisionView(snapshot);
-  if (!precision.empty())
-    names << "precision"
-          << "efficiency";
-  if (!precision.swing.empty()) names << "response";
-  if (!precision.toolError.empty()) names << "toolerror";
-  if (toleranceOf(snapshot))
-    names << "tolerance"
-          << "tornado";
-  for (const char* name : {"families", "search"}) {
-    if (isForReview(name, snapshot)) names << name;
-  }
+  add({"precision", "efficiency", "response", "toolerror", "tolerance", "tornado", "families",
+       "search"});
   return names;
 }
 

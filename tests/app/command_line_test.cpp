@@ -300,6 +300,15 @@ TEST(ReviewCommand, WritesPdfFiguresAndVerdicts) {
             run({"check", shortSample()}).out.section('\n', 1));
 }
 
+TEST(ReviewCommand, OfADirectDriveHasNoEmptyFigures) {
+  const QTemporaryDir folder;
+  ASSERT_EQ(run({"review", sample("4-camera-head.jointwright"), "-o", folder.path()}).code, 0);
+  for (const char* name :
+       {"ratio.png", "precision.png", "response.png", "drive.png", "tornado.png"})
+    EXPECT_FALSE(QFile::exists(folder.filePath(name))) << name;
+  EXPECT_TRUE(QFile::exists(folder.filePath("toolerror.png")));
+}
+
 // Poppler, an independent reader of PDF, gets the numbers of the list of verdicts back: tabular
 // figures are glyphs of their own, which a reader has to know for digits.
 TEST(ReviewCommand, NumbersCanBeReadOutOfThePdf) {
