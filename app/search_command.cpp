@@ -51,15 +51,6 @@ Expected<int> reducerStageOf(const SearchCommand& request, const Project& projec
   return tl::unexpected(std::move(error));
 }
 
-/// Told here, where the lists can be named that make it so.
-Expected<void> checkSize(const SearchSpace& space) {
-  if (space.size() <= kMostCombinations) return {};
-  return tl::unexpected(
-      InputError{fmt::format("{} combinations are too many", countText(space.size())), "",
-                 fmt::format("at most {}: shorten a catalogue or the list of belt ratios",
-                             countText(kMostCombinations))});
-}
-
 Expected<SearchSpace> spaceOf(const SearchCommand& request, const Project& project) {
   SearchSpace space;
   auto motors =
@@ -74,7 +65,6 @@ Expected<SearchSpace> spaceOf(const SearchCommand& request, const Project& proje
   if (!stage) return tl::unexpected(stage.error());
   space.reducerStage = *stage;
   if (const auto done = addBelt(request.belt, space); !done) return tl::unexpected(done.error());
-  if (const auto fits = checkSize(space); !fits) return tl::unexpected(fits.error());
   return space;
 }
 

@@ -116,6 +116,11 @@ TEST(Tolerance, MarginLinearInTheInputHasItsDistribution) {
   EXPECT_GT(peak.holds.high, chance);
   EXPECT_NEAR(peak.correlation[0], 1, 1e-12);
   EXPECT_EQ(of(*result, "motor.speed", -1).correlation[0], 0);
+  // All together hold at most as often as the one that holds least (Fréchet's bound; from memory).
+  double least = 1;
+  for (const MarginSpread& one : result->checks) least = std::fmin(least, one.linearHolds);
+  EXPECT_EQ(result->worst.linearHolds, least);
+  EXPECT_LT(least, 1);
 }
 
 TEST(Tolerance, AllChecksHoldNoMoreOftenThanEach) {
